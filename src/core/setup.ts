@@ -1,0 +1,65 @@
+/** What a person knows of the span before it is plucked. Every entry may be missing; the answer then says what it cannot tell. */
+
+import type { Measured } from './math/measured.ts';
+
+export interface SpanSetup {
+  /** Free belt from tangent point to tangent point, > 0. */
+  readonly spanLengthM?: Measured | undefined;
+  readonly belt?: BeltKnowledge | undefined;
+  /** Fixity of the two ends, in no particular order. */
+  readonly ends: readonly [EndFixity, EndFixity];
+  /** Largest half of the 95 % interval, relative to the force, that still serves; > 0. Not told: half the target's width, else 20 %. */
+  readonly toleranceRelative?: number | undefined;
+  /** The force that the belt should have. */
+  readonly targetForceN?: ForceRange | undefined;
+  /** Bounds the search for the fundamental; never the answer. */
+  readonly expectedForceN?: ForceRange | undefined;
+}
+
+export interface ForceRange {
+  readonly lowN: number;
+  readonly highN: number;
+}
+
+export interface BeltKnowledge {
+  /** Moving mass per metre, > 0; read as log-normal with the relative standard uncertainty. */
+  readonly linearDensityKgPerM: Measured;
+  /** `catalogue`: nobody has weighed this belt. `stated`: typed in by its owner. `weighed`: from a weighing kept with the belt. */
+  readonly densityFrom: 'catalogue' | 'stated' | 'weighed';
+  readonly bendingStiffnessNm2: BendingStiffness;
+  /** Allowable working force of the belt. */
+  readonly ratedForceN?: number | undefined;
+  readonly toothPitchM?: number | undefined;
+}
+
+/**
+ * EI of the belt in N m². `range`: even in ln EI between the two, 5 % of the weight in tails a factor 3 beyond each side.
+ * `known`: measured or stated, log-normal.
+ */
+export type BendingStiffness =
+  | { readonly kind: 'range'; readonly low: number; readonly high: number }
+  | { readonly kind: 'known'; readonly value: Measured };
+
+/**
+ * Fixity φ of one end: 0 hinged, 1 clamped. `unknown`: a third each hinged, clamped, and anywhere between; where both ends are
+ * unknown, half the weight on both alike. `between`: even between the two.
+ */
+export type EndFixity =
+  | { readonly kind: 'unknown' }
+  | { readonly kind: 'between'; readonly low: number; readonly high: number }
+  | { readonly kind: 'known'; readonly value: Measured };
+
+export const UNKNOWN_ENDS: SpanSetup['ends'] = [{ kind: 'unknown' }, { kind: 'unknown' }];
+
+/** Tolerance where neither a tolerance nor a target is given: the trade's own windows are about this wide. */
+export const DEFAULT_TOLERANCE_RELATIVE = 0.2;
+
+/** What is assumed where a value is told without its standard uncertainty. */
+export const ASSUMED_UNCERTAINTY = {
+  /** A ruler held against two tangent points that nobody can see exactly. */
+  spanLengthM: 0.0005,
+  /** A metre of belt on a kitchen scale, or a data sheet that somebody checked. */
+  linearDensityRelative: 0.02,
+  bendingStiffnessRelative: 0.2,
+  endFixity: 0.1,
+} as const;

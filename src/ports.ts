@@ -1,0 +1,111 @@
+/** What the app needs from outside: types only, so that screens and tests meet the same contract. */
+
+import type { ListeningEvent } from './core/listening.ts';
+import type { Recording, SoundProcessing } from './core/samples/recording.ts';
+import type { SpanSetup } from './core/setup.ts';
+
+/** What crosses from whoever brings sound to the analysis worker; `samples.buffer` is transferred. */
+export interface SoundBlock {
+  /** Float32Array [n], one channel, full scale = 1. */
+  readonly samples: Float32Array<ArrayBuffer>;
+  /** Index of the first sample since the source began; a gap to the block before shows as a jump. */
+  readonly firstFrame: number;
+}
+
+export interface InputDevice {
+  readonly id: string;
+  /** Empty until permission was given. */
+  readonly label: string;
+}
+
+/** A microphone that is open. */
+export interface OpenMicrophone {
+  readonly sampleRateHz: number;
+  readonly device: InputDevice;
+  /** What the browser really granted, whatever was asked. */
+  readonly processing: SoundProcessing;
+  /** Sends blocks to the port from now on. */
+  sendTo(port: MessagePort): void;
+  /** Called once when the microphone fails after it was opened, more often for `paused` and `silent`, which can pass. */
+  onTrouble(listener: (trouble: CaptureTrouble) => void): void;
+  /** Must be called from a person's gesture where the browser paused the sound. */
+  resume(): Promise<void>;
+  /** Releases the device. */
+  close(): Promise<void>;
+}
+
+/** Why no microphone could be opened. */
+export type CaptureFailure = {
+  readonly kind: 'capture-failure';
+  readonly why: 'blocked' | 'dismissed' | 'none' | 'in-use' | 'insecure-page' | 'not-supported' | 'device-not-found' | 'unknown';
+  /** The browser's own words, for the report; may be empty. */
+  readonly detail: string;
+};
+
+/** What happened to a microphone that was open. */
+export type CaptureTrouble = 'gone' | 'paused' | 'resumed' | 'silent' | 'sound-again' | 'recorder-failed';
+
+export interface Recorder {
+  /** Input devices; without permission the list may be empty or without labels. Calls the listener when devices come or go. */
+  devices(): Promise<readonly InputDevice[]>;
+  onDevicesChanged(listener: () => void): () => void;
+  open(options: { readonly deviceId?: string | undefined }): Promise<OpenMicrophone | CaptureFailure>;
+}
+
+/** Level and spectrum of the moment, some 15 times a second while sound comes in; for the eye alone. */
+export interface LiveMoment {
+  readonly kind: 'moment';
+  /** Largest magnitude since the last moment, dB relative to full scale; −Infinity for digital silence. */
+  readonly peakDbfs: number;
+  /** Root mean square level, dB relative to full scale. */
+  readonly levelDbfs: number;
+  /** Level of the room, as far as it is known. */
+  readonly roomDbfs?: number | undefined;
+  readonly clipped: boolean;
+  readonly binWidthHz: number;
+  /** Float32Array [binCount], dB relative to a full-scale sine, up to about 3 kHz. */
+  readonly levelsDbfs: Float32Array<ArrayBuffer>;
+}
+
+/** `failed`: the worker itself broke; the take so far is safe with the app. */
+export type AnalystEvent = ListeningEvent | LiveMoment | { readonly kind: 'failed'; readonly detail: string };
+
+export interface LiveTake {
+  /** Where the sound is to be sent as `SoundBlock`s; hand it to a microphone or a replay. */
+  readonly port: MessagePort;
+  /** Ends the take; resolves after the last events were told. */
+  end(): Promise<void>;
+}
+
+export interface Analyst {
+  listen(options: { readonly sampleRateHz: number; readonly setup: SpanSetup; readonly onEvent: (event: AnalystEvent) => void }): LiveTake;
+  /** A whole recording at once. Rejects with the signal's reason when aborted. */
+  analyse(options: {
+    readonly recording: Recording;
+    readonly setup: SpanSetup;
+    readonly signal?: AbortSignal | undefined;
+  }): Promise<readonly ListeningEvent[]>;
+}
+
+/** Why a file gave no sound. `text` says in one sentence what is wrong, for WAV files with the place of the fault. */
+export interface FileFailure {
+  readonly kind: 'file-failure';
+  readonly why: 'empty' | 'not-sound' | 'damaged' | 'cannot-decode' | 'too-long' | 'rate-out-of-range';
+  readonly text: string;
+}
+
+/** `notes`: what a careful person would want to know, such as `channel 2 of 2 used`. */
+export interface DecodedFile {
+  readonly kind: 'decoded-file';
+  readonly recording: Recording;
+  readonly notes: readonly string[];
+}
+
+export interface FileDecoder {
+  decode(file: File): Promise<DecodedFile | FileFailure>;
+}
+
+/** Plays a recording into a port at its own speed, as a microphone would. */
+export interface Replay {
+  start(options: { readonly recording: Recording; readonly port: MessagePort; readonly onEnd: () => void }): { stop(): void };
+}

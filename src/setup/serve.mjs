@@ -1,0 +1,68 @@
+/** Serves the built page on this machine. Node built-ins only; answers GET and HEAD for files of the build and nothing else. */
+import { createReadStream, realpathSync, statSync } from 'node:fs';
+import { createServer } from 'node:http';
+import { extname, join, normalize, sep } from 'node:path';
+
+const TYPES = {
+  '.html': 'text/html; charset=utf-8',
+  '.js': 'text/javascript; charset=utf-8',
+  '.css': 'text/css; charset=utf-8',
+  '.json': 'application/json; charset=utf-8',
+  '.map': 'application/json; charset=utf-8',
+  '.webmanifest': 'application/manifest+json; charset=utf-8',
+  '.svg': 'image/svg+xml',
+  '.png': 'image/png',
+  '.wav': 'audio/wav',
+};
+
+const HEADERS = {
+  'X-Content-Type-Options': 'nosniff',
+  'Referrer-Policy': 'no-referrer',
+  'Permissions-Policy': 'microphone=(self), camera=(), geolocation=()',
+  'Cache-Control': 'no-cache',
+};
+
+/** The file that a request's path names inside the folder; undefined where it names none, or tries to leave. */
+function fileOf(folder, requestUrl) {
+  let path;
+  try {
+    path = decodeURIComponent(new URL(requestUrl, 'http://localhost').pathname);
+  } catch {
+    return undefined;
+  }
+  if (path.includes('\0')) return undefined;
+  const file = join(folder, normalize(path.endsWith('/') ? `${path}index.html` : path));
+  try {
+    const real = realpathSync(file);
+    return real.startsWith(realpathSync(folder) + sep) && statSync(real).isFile() ? real : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+/** Starts to serve `folder`; port 0 takes a free one. Resolves to the server once it listens. */
+export function serve({ folder, host = 'localhost', port = 0 }) {
+  const server = createServer((request, response) => {
+    const method = request.method ?? '';
+    if (method !== 'GET' && method !== 'HEAD') {
+      response.writeHead(405, { ...HEADERS, Allow: 'GET, HEAD' }).end();
+      return;
+    }
+    const file = fileOf(folder, request.url ?? '/');
+    if (!file) {
+      response.writeHead(404, { ...HEADERS, 'Content-Type': 'text/plain; charset=utf-8' }).end('Not found\n');
+      return;
+    }
+    response.writeHead(200, {
+      ...HEADERS,
+      'Content-Type': TYPES[extname(file)] ?? 'application/octet-stream',
+      'Content-Length': statSync(file).size,
+    });
+    if (method === 'HEAD') response.end();
+    else createReadStream(file).pipe(response);
+  });
+  return new Promise((resolve, reject) => {
+    server.once('error', reject);
+    server.listen(port, host, () => resolve(server));
+  });
+}
