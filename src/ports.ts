@@ -4,13 +4,7 @@ import type { ListeningEvent } from './core/listening.ts';
 import type { Recording, SoundProcessing } from './core/samples/recording.ts';
 import type { SpanSetup } from './core/setup.ts';
 
-/** What crosses from whoever brings sound to the analysis worker; `samples.buffer` is transferred. */
-export interface SoundBlock {
-  /** Float32Array [n], one channel, full scale = 1. */
-  readonly samples: Float32Array<ArrayBuffer>;
-  /** Index of the first sample since the source began; a gap to the block before shows as a jump. */
-  readonly firstFrame: number;
-}
+export type { SoundBlock } from './core/samples/block.ts';
 
 export interface InputDevice {
   readonly id: string;
@@ -20,7 +14,10 @@ export interface InputDevice {
 
 /** A microphone that is open. */
 export interface OpenMicrophone {
+  /** Rate of the blocks. */
   readonly sampleRateHz: number;
+  /** Rate of the device itself where the browser tells it; a lower one means that nothing real arrives above its half. */
+  readonly deviceSampleRateHz?: number | undefined;
   readonly device: InputDevice;
   /** What the browser really granted, whatever was asked. */
   readonly processing: SoundProcessing;
