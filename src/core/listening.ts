@@ -1,18 +1,15 @@
 /** A take as it comes in, block by block; offline a recording is one block. Gives what it heard, in order. */
 
-import type { NothingWhy, PluckSound } from './outcome.ts';
+import { plotSpectrum } from './frequency/plot-spectrum.ts';
+import { soundOfPluck } from './frequency/pluck-sound.ts';
+import { searchBounds } from './frequency/search-bounds.ts';
+import type { NothingWhy, PlotSpectrum, PluckSound } from './outcome.ts';
+import { createOnsetFinder } from './pluck/onset.ts';
+import { cutSegment, HEARD_OUT_S, type PluckSegment } from './pluck/segment.ts';
+import { touchIndex } from './pluck/touch.ts';
+import { createDecimator } from './samples/decimate.ts';
+import { createRailCounter } from './samples/rails.ts';
 import type { SpanSetup } from './setup.ts';
-
-/** Levels for drawing; nothing is computed from them. */
-export interface PlotSpectrum {
-  readonly binWidthHz: number;
-  /** Float32Array [binCount], dB relative to a full-scale sine, bin k at k · binWidthHz, up to about 3 kHz. */
-  readonly levelsDbfs: Float32Array<ArrayBuffer>;
-  /** The same of the room before the pluck; bins as above. */
-  readonly backgroundDbfs: Float32Array<ArrayBuffer>;
-  /** Steady tones of the room that were left out, Hz. */
-  readonly steadyHz: readonly number[];
-}
 
 export type ListeningEvent =
   /** The room has been heard long enough; from now on a pluck can be told from it. */
@@ -34,3 +31,109 @@ export interface ListeningOptions {
   /** Bounds the search. */
   readonly setup: SpanSetup;
 }
+
+/** Room to hear before a pluck can be told from it. */
+const READY_S = 0.7;
+/** Kept of the past: the longest segment with the room before it, and what onsets still wait for. */
+const KEPT_S = 3;
+/** Below this much sound nothing can be said. */
+const SHORTEST_S = 0.15;
+/** Root mean square below which a take is silent: less than a tenth of the last bit of 16. */
+const SILENT_RMS = 3e-6;
+
+/** Decisions are taken on fixed counts of decimated samples, so that the answer does not depend on the size of the blocks. */
+export function createListening({ sampleRateHz, setup }: ListeningOptions): Listening {
+  const decimator = createDecimator(sampleRateHz);
+  const { rateHz } = decimator;
+  const onsetFinder = createOnsetFinder(rateHz);
+  const rails = createRailCounter(decimator.factor);
+  const bounds = searchBounds(setup);
+  const heardOut = Math.round(HEARD_OUT_S * rateHz) + onsetFinder.latency;
+  let kept = new Float64Array(0);
+  let origin = 0; // index of kept[0] in the take
+  let before: { touch: number; segment: PluckSegment } | undefined;
+  let waiting: number[] = []; // onsets not yet heard out
+  let isReady = false;
+  let anyOnset = false;
+  let energy = 0;
+
+  const known = () => origin + kept.length;
+
+  function append(samples: Float64Array) {
+    const surplus = Math.max(0, Math.min(kept.length, (waiting[0] ?? known()) - Math.round(KEPT_S * rateHz) - origin));
+    const longer = new Float64Array(kept.length - surplus + samples.length);
+    longer.set(kept.subarray(surplus));
+    longer.set(samples, kept.length - surplus);
+    kept = longer;
+    origin += surplus;
+    for (const x of samples) energy += x * x;
+  }
+
+  function analyse(onset: number, next: number | undefined): ListeningEvent {
+    const touch = touchIndex(kept, { onset: onset - origin, rateHz });
+    const segment = cutSegment(kept, {
+      touch,
+      next: next === undefined ? undefined : next - origin,
+      before: before && { touch: before.touch - origin, segment: before.segment },
+      rateHz,
+      originS: origin / rateHz,
+    });
+    if (!segment) return { kind: 'no-pluck', atS: onset / rateHz, why: 'too-short' };
+    before = { touch: origin + touch, segment };
+    const clippedShare = rails.share(origin + touch, origin + touch + segment.samples.length);
+    const answer = soundOfPluck(segment, { bounds, clippedShare, bandwidthHz: sampleRateHz / 2 });
+    if ('why' in answer) return { kind: 'no-pluck', atS: segment.startS, why: answer.why };
+    return { kind: 'pluck', sound: answer.sound, spectrum: plotSpectrum(segment) };
+  }
+
+  function heard(onsets: readonly number[], ended: boolean): ListeningEvent[] {
+    const events: ListeningEvent[] = [];
+    for (const onset of onsets) {
+      events.push({ kind: 'onset', atS: onset / rateHz });
+      waiting.push(onset);
+      anyOnset = true;
+    }
+    while (waiting.length > 0 && (ended || known() >= waiting[0]! + heardOut)) {
+      const [onset, ...others] = waiting as [number, ...number[]];
+      waiting = others;
+      events.push(analyse(onset, others[0]));
+    }
+    return events;
+  }
+
+  function pushStep(samples: Float32Array): ListeningEvent[] {
+    rails.push(samples);
+    const decimated = decimator.push(samples);
+    append(decimated);
+    const events = heard(onsetFinder.push(decimated), false);
+    if (!isReady && known() >= READY_S * rateHz) {
+      isReady = true;
+      events.unshift({ kind: 'ready', atS: known() / rateHz });
+    }
+    return events;
+  }
+
+  return {
+    push(samples) {
+      const events: ListeningEvent[] = [];
+      for (let from = 0; from < samples.length; from += LARGEST_BLOCK)
+        events.push(...pushStep(samples.subarray(from, from + LARGEST_BLOCK)));
+      return events;
+    },
+    finish() {
+      const last = decimator.finish();
+      append(last);
+      const events = heard([...onsetFinder.push(last), ...onsetFinder.finish()], true);
+      if (!anyOnset) events.push({ kind: 'no-pluck', atS: 0, why: whyNothing() });
+      return events;
+    },
+  };
+
+  function whyNothing(): NothingWhy {
+    if (known() < SHORTEST_S * rateHz) return 'too-short';
+    return Math.sqrt(energy / known()) < SILENT_RMS ? 'silence' : 'no-onset';
+  }
+}
+
+/** Longer blocks are taken apart, so that memory stays bounded whatever is pushed at once. */
+const LARGEST_BLOCK = 65_536;

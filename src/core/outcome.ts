@@ -77,7 +77,13 @@ export type Reason = { readonly about: 'sound' | 'inputs'; readonly holdsAt: Gra
 
 /** Each reason's id with the figures that its sentence states. Sentence and remedy stand in `src/words`. */
 export type ReasonFigures =
-  | { readonly id: 'span-too-short'; readonly spanLengthM: number; readonly trustedFromM?: number | undefined }
+  /** `trustedFromM`: shortest span that this force could be trusted on, up to 1 m; `onceWeighed`: provided that the belt is weighed. */
+  | {
+      readonly id: 'span-too-short';
+      readonly spanLengthM: number;
+      readonly trustedFromM?: number | undefined;
+      readonly onceWeighed: boolean;
+    }
   | { readonly id: 'belt-too-slack'; readonly forceHighN?: number | undefined }
   | { readonly id: 'too-few-cycles'; readonly cycles: number }
   | { readonly id: 'first-partial-not-heard'; readonly frequencyHz: number }
@@ -89,7 +95,17 @@ export type ReasonFigures =
   | { readonly id: 'not-one-span'; readonly ownShare: number }
   | { readonly id: 'other-span-rings'; readonly otherHz: number }
   | { readonly id: 'plucked-too-hard'; readonly glideRelative: number }
-  | { readonly id: 'plucks-disagree'; readonly pluckNumber: number; readonly differenceRelative: number }
+  /** `pluckNumber` counts from 1 in the order of the take; the difference is that of its frequency from the reading's. */
+  | {
+      readonly id: 'plucks-disagree';
+      readonly pluckNumber: number;
+      readonly differenceRelative: number;
+      readonly leftOut: boolean;
+    }
+  /** Not used because its own sound is worth nothing while others' is; `because` names the doubt. */
+  | { readonly id: 'pluck-left-out'; readonly pluckNumber: number; readonly because: ReasonId }
+  /** Expanded uncertainty of the frequency, relative. */
+  | { readonly id: 'frequency-not-sharp'; readonly relativeU95: number }
   | { readonly id: 'over-rated-force'; readonly forceN: number; readonly ratedForceN: number }
   | { readonly id: 'density-from-catalogue'; readonly relativeUncertainty: number }
   | { readonly id: 'ends-and-stiffness-unknown'; readonly share: number }
@@ -157,6 +173,17 @@ export interface Nothing {
 export type NothingWhy = 'silence' | 'no-onset' | 'not-a-span' | 'too-quiet' | 'too-short';
 
 export type Outcome = Reading | Nothing;
+
+/** Levels for drawing; nothing is computed from them. */
+export interface PlotSpectrum {
+  readonly binWidthHz: number;
+  /** Float32Array [binCount], dB relative to a full-scale sine, bin k at k · binWidthHz, up to about 3 kHz. */
+  readonly levelsDbfs: Float32Array<ArrayBuffer>;
+  /** The same of the room before the pluck; bins as above. */
+  readonly backgroundDbfs: Float32Array<ArrayBuffer>;
+  /** Steady tones of the room that were left out, Hz. */
+  readonly steadyHz: readonly number[];
+}
 
 /** Everything that is told of one recording. */
 export interface Measurement {

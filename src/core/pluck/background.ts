@@ -18,7 +18,9 @@ const HIGHEST_LINE_HZ = 3300;
 const LOWEST_LINE_HZ = 15;
 const MOST_LINES = 24;
 /** Power of a line that is taken to remain after it was subtracted: real tones wander. */
-export const LINE_REMAINS = 0.03;
+const LINE_REMAINS = 0.03;
+/** What loses this much amplitude from the first to the second half of the stretch is the end of a ring, not a steady tone. */
+const STEADY_SHARE = 0.75;
 
 /** A tone that stood in the room before the pluck: re cos(ωt) + im sin(ωt), t from the start of the stretch. */
 export interface SteadyLine {
@@ -32,6 +34,8 @@ export interface Background {
   /** Length of the stretch that was heard, s. */
   readonly heardS: number;
   readonly lines: readonly SteadyLine[];
+  /** Share of the lines' power that is still in samples from which they were taken away. */
+  readonly lineRemains: number;
   /** Power per sample of the smooth noise at a frequency: the variance for white noise; > 0. */
   noiseAt(frequencyHz: number): number;
 }
@@ -45,6 +49,7 @@ export function backgroundOf(samples: Float64Array, rateHz: number): Background 
     rateHz,
     heardS: samples.length / rateHz,
     lines: steadyLines(samples, { rateHz, noise }),
+    lineRemains: LINE_REMAINS,
     noiseAt: (frequencyHz) => interpolated(noise, frequencyHz),
   };
 }
@@ -115,7 +120,25 @@ function steadyLines(samples: Float64Array, options: { readonly rateHz: number; 
     rest = withoutLines(rest, { lines: [line], rateHz, startIndex: 0 });
     lines.push(line);
   }
-  return lines;
+  return lines.filter((line) => isSteady(line, samples, rateHz));
+}
+
+function isSteady(line: SteadyLine, samples: Float64Array, rateHz: number): boolean {
+  const half = samples.length >> 1;
+  const first = amplitudeAt(samples.subarray(0, half), line.frequencyHz, rateHz);
+  const second = amplitudeAt(samples.subarray(half), line.frequencyHz, rateHz);
+  return second > STEADY_SHARE * first;
+}
+
+function amplitudeAt(samples: Float64Array, frequencyHz: number, rateHz: number): number {
+  const step = (2 * Math.PI * frequencyHz) / rateHz;
+  let re = 0;
+  let im = 0;
+  for (let t = 0; t < samples.length; t++) {
+    re += samples[t]! * Math.cos(step * t);
+    im += samples[t]! * Math.sin(step * t);
+  }
+  return (2 * Math.hypot(re, im)) / samples.length;
 }
 
 /** Least squares of one steady sinusoid: amplitude and phase are linear, the frequency follows by Gauss-Newton steps. */

@@ -15,10 +15,10 @@ const FRAMES_AFTER = 7;
 const FRAME_IN_HOPS = Math.round(FRAME_S / HOP_S);
 /** A ring is the largest change within this time around it; plucks that follow faster count as one. */
 const ALONE_HOPS = 50;
-/** How far back and ahead the noise floor, the usual change and the largest change are looked for. */
+/** How far back the usual change and the largest change are looked for, and how far back and ahead the noise floor. */
 const BACK_HOPS = 500;
-const AHEAD_HOPS = 75;
 const FLOOR_BACK_HOPS = 375;
+const FLOOR_AHEAD_HOPS = 25;
 /** The floor is renewed this often; it moves slowly, and sorting is what costs. */
 const FLOOR_EVERY_HOPS = 25;
 const FLOOR_STRIDE = 4;
@@ -40,6 +40,8 @@ export interface OnsetFinder {
   push(samples: Float64Array): readonly number[];
   /** Says that the sound ends here. */
   finish(): readonly number[];
+  /** Samples after an onset until it is certain to have been given. */
+  readonly latency: number;
   /** Most that the sound changed so far, over the usual change; 1 is nothing. */
   readonly largestChange: number;
 }
@@ -76,7 +78,7 @@ export function createOnsetFinder(rateHz: number): OnsetFinder {
 
   function renewFloor(at: number, known: number) {
     const from = Math.max(firstKept, at - FLOOR_BACK_HOPS);
-    const to = Math.min(known, at + AHEAD_HOPS);
+    const to = Math.min(known, at + FLOOR_AHEAD_HOPS);
     const column: number[] = [];
     floor = Float64Array.from({ length: binCount }, (_, k) => {
       column.length = 0;
@@ -108,13 +110,13 @@ export function createOnsetFinder(rateHz: number): OnsetFinder {
   function decide(ended: boolean): number[] {
     const known = framesKnown();
     const onsets: number[] = [];
-    const changeReady = ended ? known : known - AHEAD_HOPS;
+    const changeReady = ended ? known : known - FLOOR_AHEAD_HOPS;
     for (let at = firstKept + changes.length; at < changeReady; at++) {
       if (at % FLOOR_EVERY_HOPS === 0) renewFloor(at, known);
       changes.push(change(at, known));
     }
     const changesKnown = firstKept + changes.length;
-    for (; decided < (ended ? changesKnown : changesKnown - AHEAD_HOPS); decided++) {
+    for (; decided < (ended ? changesKnown : changesKnown - ALONE_HOPS); decided++) {
       if (isOnset(decided, changesKnown)) onsets.push(decided * hop);
     }
     while (decided - firstKept > BACK_HOPS + ALONE_HOPS) {
@@ -129,8 +131,8 @@ export function createOnsetFinder(rateHz: number): OnsetFinder {
   function isOnset(at: number, changesKnown: number): boolean {
     const here = changeAt(at);
     const from = Math.max(firstKept, at - BACK_HOPS);
-    const to = Math.min(changesKnown, at + AHEAD_HOPS);
-    for (let i = Math.max(from, at - ALONE_HOPS); i < Math.min(to, at + ALONE_HOPS); i++) {
+    const to = Math.min(changesKnown, at + ALONE_HOPS);
+    for (let i = Math.max(from, at - ALONE_HOPS); i < to; i++) {
       if (changeAt(i) > here || (changeAt(i) === here && i < at)) return false;
     }
     const inSight = changes.slice(from - firstKept, to - firstKept);
@@ -152,6 +154,7 @@ export function createOnsetFinder(rateHz: number): OnsetFinder {
   return {
     push,
     finish: () => decide(true),
+    latency: (ALONE_HOPS + FLOOR_AHEAD_HOPS + FRAME_IN_HOPS + 1) * hop,
     get largestChange() {
       return largestChange;
     },

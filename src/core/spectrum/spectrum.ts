@@ -13,6 +13,8 @@ export interface SpectrumMaker {
   amplitudes(samples: ArrayLike<number>): Float64Array;
   /** Power per sample of noise, Float64Array [binCount]: |X|² / Σw², its mean is the variance for white noise. */
   noisePower(samples: ArrayLike<number>): Float64Array;
+  /** Amplitude at which noise of a power per sample stands in `amplitudes`. */
+  noiseAmplitude(powerPerSample: number): number;
 }
 
 /**
@@ -50,6 +52,7 @@ export function spectrumMaker(options: {
     binCount,
     amplitudes: (samples) => power(samples, amplitudeScale ** 2).map(Math.sqrt),
     noisePower: (samples) => power(samples, powerScale),
+    noiseAmplitude: (powerPerSample) => amplitudeScale * Math.sqrt(powerPerSample / powerScale),
   };
 }
 

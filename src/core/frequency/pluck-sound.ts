@@ -1,0 +1,202 @@
+/** One pluck's chain: segment → damped sinusoids → numbered partials → partial 1 at small amplitude, with what speaks for and against it. */
+
+import type { Measured } from '../math/measured.ts';
+import type { HeardPartial, NothingWhy, PluckSound, SoundEvidence } from '../outcome.ts';
+import { extractSinusoids, type HeardSinusoid, overNoise } from '../partials/extract.ts';
+import type { Series } from '../partials/series.ts';
+import type { SteadyLine } from '../pluck/background.ts';
+import { type PluckSegment, type Stretch, stretchOf } from '../pluck/segment.ts';
+import { amplitude, decayEnergySamples, decayS, halfWidthHz, qualityFactor } from '../spectrum/damped-sinusoid.ts';
+import { levelDbfs } from '../spectrum/spectrum.ts';
+import { type Fundamental, fundamentalOf, type HeardStretch } from './fundamental.ts';
+import { glideOf, type LaterFit } from './glide.ts';
+import { type FittedPartial, firstPartialOf, fitPartials } from './refine.ts';
+import type { SearchBounds } from './search-bounds.ts';
+import { unlikeSpan } from './span-likeness.ts';
+
+/** Both starts lie behind the finger's noise; two that agree tell a ring from a knock. */
+const STARTS_S = [0.012, 0.026] as const;
+/** Share of the segment's mean power that no sum of damped sinusoids explains: while searching, and in the last fit. */
+const SEARCH_FLOOR = 1e-5;
+const FIT_FLOOR = 3e-6;
+/** Log-likelihood ratio at which a sinusoid would be heard. */
+const AUDIBLE = 16;
+const MOST_OWN = 7;
+const MOST_FOREIGN = 4;
+/** A stranger is fitted along when it is this near to a partial, but not so near that it would be the partial's own glide. */
+const FOREIGN_WITHIN_HZ = 60;
+const FOREIGN_BEYOND = 0.05;
+/** Later stretches for the glide, in decay times. */
+const LATER_DECAYS = [0.6, 1.2];
+const LEAST_STRETCH_S = 0.05;
+/** Errors of real rings have heavier tails than noise: the standard uncertainty that makes the 95 % interval hold. */
+const TAILS = 1.7;
+const GLIDE_SHARE = { uncertainty: 0.35, value: 0.075 };
+const CLOCK_AND_MODEL = 5e-5;
+
+export type PluckAnswer = { readonly sound: PluckSound } | { readonly why: Extract<NothingWhy, 'not-a-span' | 'too-quiet'> };
+
+/**
+ * @param options.clippedShare  share of the segment's samples at the rails
+ * @param options.bandwidthHz   highest frequency that the recording can hold
+ */
+export function soundOfPluck(
+  segment: PluckSegment,
+  options: { readonly bounds: SearchBounds; readonly clippedShare: number; readonly bandwidthHz: number },
+): PluckAnswer {
+  const stretches = STARTS_S.map((fromS) => stretchOf(segment, { fromS, modelFloor: SEARCH_FLOOR }));
+  const heard = stretches.map(heardIn);
+  const sinusoids = heard[0]!.sinusoids;
+  if (sinusoids.length === 0) return { why: 'too-quiet' };
+  const fundamental = fundamentalOf(heard, options.bounds);
+  if (!fundamental || unlikeSpan(segment, fundamental)) return { why: 'not-a-span' };
+  const { best } = fundamental;
+
+  const fitted = fitFrom(segment, { fromS: STARTS_S[0], fundamental, sinusoids });
+  const prior = inharmonicityPrior(best.series, options.bounds);
+  const first = firstPartialOf(fitted, best.series, prior);
+  const strongest = fitted.reduce((a, b) => (amplitude(b.sinusoid) > amplitude(a.sinusoid) ? b : a));
+  const later = laterFits(segment, { fundamental, sinusoids, decayS: decayS(strongest.sinusoid) });
+  const glide = glideOf(fitted, later, decayS(strongest.sinusoid));
+  const frequencyHz = smallAmplitude(first.firstHz, glide);
+  return {
+    sound: {
+      startS: segment.startS,
+      frequencyHz,
+      partials: fitted.map((partial) => heardPartial(partial, first.firstHz, frequencyHz)),
+      ...(fitted.length > 1 ? { inharmonicity: first.inharmonicity } : {}),
+      evidence: evidenceOf({ segment, stretch: stretches[0]!, fundamental, sinusoids, fitted, glide, frequencyHz, ...options }),
+    },
+  };
+}
+
+function heardIn(stretch: Stretch): HeardStretch {
+  return {
+    sinusoids: extractSinusoids(stretch),
+    audibleAmplitude(frequencyHz, decay) {
+      const { grid, noise } = stretch;
+      const bin = Math.max(1, Math.min(grid.binCount - 1, Math.round(frequencyHz / grid.binWidthHz)));
+      const length = decayEnergySamples({ decayPerS: 1 / decay, rateHz: grid.rateHz, length: grid.length });
+      return Math.sqrt((4 * AUDIBLE * noise[bin]!) / length);
+    },
+  };
+}
+
+/** The series' own partials, those of most weight and always partial 1, and the strangers near them, fitted together. */
+function fitFrom(
+  segment: PluckSegment,
+  options: { readonly fromS: number; readonly fundamental: Fundamental; readonly sinusoids: readonly HeardSinusoid[] },
+): FittedPartial[] {
+  const { heard } = options.fundamental.best;
+  const own = [...heard]
+    .map(([number, index]) => ({ number, sinusoid: options.sinusoids[index]! }))
+    .toSorted((a, b) => Number(b.number === 1) - Number(a.number === 1) || b.sinusoid.weight - a.sinusoid.weight)
+    .slice(0, MOST_OWN)
+    .toSorted((a, b) => a.number - b.number);
+  const ownIndices = new Set(heard.values());
+  const foreign = options.sinusoids.filter(
+    (stranger, index) =>
+      !ownIndices.has(index) &&
+      own.some(({ sinusoid }) => Math.abs(sinusoid.frequencyHz - stranger.frequencyHz) < FOREIGN_WITHIN_HZ) &&
+      own.every(({ sinusoid }) => Math.abs(Math.log(sinusoid.frequencyHz / stranger.frequencyHz)) > FOREIGN_BEYOND),
+  );
+  return fitPartials(stretchOf(segment, { fromS: options.fromS, modelFloor: FIT_FLOOR }), own, foreign.slice(0, MOST_FOREIGN));
+}
+
+function laterFits(
+  segment: PluckSegment,
+  options: { readonly fundamental: Fundamental; readonly sinusoids: readonly HeardSinusoid[]; readonly decayS: number },
+): LaterFit[] {
+  const endS = segment.samples.length / segment.rateHz;
+  return LATER_DECAYS.map((decays) => decays * options.decayS)
+    .filter((laterS) => STARTS_S[0] + laterS + LEAST_STRETCH_S < endS)
+    .map((laterS) => ({ laterS, partials: fitFrom(segment, { ...options, fromS: STARTS_S[0] + laterS }) }));
+}
+
+function inharmonicityPrior(series: Series, bounds: SearchBounds): Measured {
+  const { low, high } = bounds.inharmonicityAt(series.firstHz);
+  const inRange = Math.min(high, Math.max(low, series.inharmonicity));
+  return { value: inRange, standardUncertainty: Math.max(1e-5, (high - low) / 2) };
+}
+
+function smallAmplitude(first: Measured, glide: Measured): Measured {
+  const value = first.value * Math.exp(-glide.value);
+  const relative = Math.hypot(
+    (TAILS * first.standardUncertainty) / first.value,
+    GLIDE_SHARE.uncertainty * glide.standardUncertainty,
+    GLIDE_SHARE.value * glide.value,
+    CLOCK_AND_MODEL,
+  );
+  return { value, standardUncertainty: value * relative };
+}
+
+function heardPartial(partial: FittedPartial, first: Measured, frequencyHz: Measured): HeardPartial {
+  const { number, sinusoid } = partial;
+  return {
+    number,
+    frequencyHz:
+      number === 1
+        ? { value: (partial.frequencyHz.value * frequencyHz.value) / first.value, standardUncertainty: frequencyHz.standardUncertainty }
+        : partial.frequencyHz,
+    levelDbfs: levelDbfs(amplitude(sinusoid) * Math.exp(sinusoid.decayPerS * STARTS_S[0])),
+    decayS: decayS(sinusoid),
+  };
+}
+
+const HUM_HZ = [50, 60];
+const HIGHEST_HUM_NUMBER = 20;
+const HUM_WANDERS = 0.004;
+
+function evidenceOf(given: {
+  readonly segment: PluckSegment;
+  readonly stretch: Stretch;
+  readonly fundamental: Fundamental;
+  readonly sinusoids: readonly HeardSinusoid[];
+  readonly fitted: readonly FittedPartial[];
+  readonly glide: Measured;
+  readonly frequencyHz: Measured;
+  readonly clippedShare: number;
+  readonly bandwidthHz: number;
+}): SoundEvidence {
+  const { fundamental, fitted, sinusoids, frequencyHz } = given;
+  const { best, rival } = fundamental;
+  const first = fitted.find(({ number }) => number === 1);
+  const longest = Math.max(...fitted.map(({ sinusoid }) => decayS(sinusoid)));
+  const own = new Set(best.heard.values());
+  const strangers = sinusoids
+    .filter((s, index) => !own.has(index) && s.weight > 0.3 && decayS(s) > 0.012 && qualityFactor(s) > 6)
+    .toSorted((a, b) => b.weight - a.weight);
+  const lines = linesOnPartials(given.segment.background.lines, fitted);
+  const hum = lines.find(({ line }) => isHum(line.frequencyHz));
+  const tone = lines.find(({ line }) => !isHum(line.frequencyHz));
+  return {
+    cyclesToDecay: frequencyHz.value * (first ? decayS(first.sinusoid) : longest),
+    levelOverBackgroundDb: 10 * Math.log10(Math.max(...fitted.map(({ sinusoid }) => overNoise(sinusoid, given.stretch)))),
+    clippedShare: given.clippedShare,
+    glideRelative: given.glide.value,
+    ...(rival ? { rivalHz: rival.series.firstHz } : {}),
+    leadOverRival: rival ? best.score - rival.score : 20,
+    ...(hum ? { humOn: { partialNumber: hum.number, humHz: hum.line.frequencyHz } } : {}),
+    ...(tone ? { toneOn: { partialNumber: tone.number, toneHz: tone.line.frequencyHz } } : {}),
+    foreignHz: strangers.map((s) => s.frequencyHz),
+    ownShare: best.ownShare,
+    firstPartialHeard: first !== undefined,
+    bandwidthHz: given.bandwidthHz,
+  };
+}
+
+const isHum = (frequencyHz: number): boolean =>
+  HUM_HZ.some((mainsHz) => {
+    const number = Math.round(frequencyHz / mainsHz);
+    return number >= 1 && number <= HIGHEST_HUM_NUMBER && Math.abs(frequencyHz - number * mainsHz) < HUM_WANDERS * frequencyHz + 0.2;
+  });
+
+/** Steady lines that stand within a partial's own width and are not much weaker than it. */
+function linesOnPartials(lines: readonly SteadyLine[], fitted: readonly FittedPartial[]) {
+  return fitted.flatMap(({ number, sinusoid }) =>
+    lines
+      .filter((line) => Math.abs(line.frequencyHz - sinusoid.frequencyHz) < Math.max(2, halfWidthHz(sinusoid)))
+      .filter((line) => Math.hypot(line.re, line.im) > 0.1 * amplitude(sinusoid))
+      .map((line) => ({ number, line })),
+  );
+}

@@ -1,0 +1,102 @@
+/** The span's own partials fitted together, each with its frequency and decay, and from them partial 1 with its uncertainty. */
+
+import { fftPlan } from '../math/fft.ts';
+import { inverseOfPositiveDefinite, solvePositiveDefinite } from '../math/linear-solve.ts';
+import type { Measured } from '../math/measured.ts';
+import { binsAround, fitSinusoids } from '../partials/fit.ts';
+import { partialRatio, type Series } from '../partials/series.ts';
+import type { Stretch } from '../pluck/segment.ts';
+import { addSpectrumOf, type DampedSinusoid, halfWidthHz } from '../spectrum/damped-sinusoid.ts';
+
+/** A partial of the span after the fit. */
+export interface FittedPartial {
+  readonly number: number;
+  /** Undamped, sqrt(f² + (s/2π)²). */
+  readonly frequencyHz: Measured;
+  readonly sinusoid: DampedSinusoid;
+}
+
+/** Model error of the stiff-string series, relative: of partial 1, for each further number, and for each unit of B m². */
+const MODEL_ERROR = { first: 0.0003, each: 0.0008, stiff: 0.02 };
+const HUBER = 3;
+const ROUNDS = 12;
+
+/**
+ * @param partials  numbered sinusoids to begin with
+ * @param foreign   sinusoids that belong to no partial but lie near one; fitted along, so that they do not pull
+ */
+export function fitPartials(
+  stretch: Stretch,
+  partials: readonly { readonly number: number; readonly sinusoid: DampedSinusoid }[],
+  foreign: readonly DampedSinusoid[],
+): FittedPartial[] {
+  const { grid, noise } = stretch;
+  const start = [...partials.map(({ sinusoid }) => sinusoid), ...foreign];
+  const places = start.map((s) => ({ frequencyHz: s.frequencyHz, withinHz: Math.max(9, 2.5 * halfWidthHz(s)) }));
+  const spectrum = fftPlan(grid.size).transform(stretch.samples);
+  const fit = fitSinusoids({ grid, spectrum, noise }, start, binsAround(grid, places));
+  for (const sinusoid of fit.sinusoids) addSpectrumOf(sinusoid, { grid, spectrum, factor: -1 });
+  return partials.map(({ number }, index) => {
+    const sinusoid = fit.sinusoids[index]!;
+    const misfit = reducedChiSquare(stretch, spectrum, places[index]!);
+    const halfWidth = halfWidthHz(sinusoid);
+    const undampedHz = Math.hypot(sinusoid.frequencyHz, halfWidth);
+    const uHz = Math.hypot(fit.frequencyU[index]!, (fit.decayU[index]! / (2 * Math.PI)) * (halfWidth / undampedHz));
+    return { number, sinusoid, frequencyHz: { value: undampedHz, standardUncertainty: uHz * Math.sqrt(misfit) } };
+  });
+}
+
+/** What is left around a partial over what the noise explains, at least 1: it decides which partials to believe. */
+function reducedChiSquare(stretch: Stretch, residual: Float64Array, place: { frequencyHz: number; withinHz: number }): number {
+  const { grid, noise } = stretch;
+  const bins = binsAround(grid, [place]);
+  const sum = bins.reduce((total, k) => total + (residual[2 * k]! ** 2 + residual[2 * k + 1]! ** 2) / (noise[k]! * grid.length), 0);
+  return Math.max(1, sum / Math.max(1, bins.length));
+}
+
+export interface FirstPartial {
+  readonly firstHz: Measured;
+  readonly inharmonicity: Measured;
+}
+
+/**
+ * Partial 1 and the inharmonicity coefficient from all partials: weighted least squares of ln f_m = ln f_1 + ln m + ½ ln((1 + B m²)/(1 + B)),
+ * robust against a partial that does not belong (Huber). Fitting the partials freely and combining them afterwards is nearly efficient
+ * and, unlike one rigid fit, survives partials that lie a little flat.
+ *
+ * @param prior  what is known of B before; its uncertainty bounds how much it says
+ */
+export function firstPartialOf(partials: readonly FittedPartial[], start: Series, prior: Measured): FirstPartial {
+  let lnFirst = Math.log(start.firstHz);
+  let b = Math.max(0, start.inharmonicity);
+  let covariance: Float64Array | undefined;
+  for (let round = 0; round < ROUNDS; round++) {
+    const normal = new Float64Array(4);
+    const right = new Float64Array(2);
+    for (const { number: m, frequencyHz } of partials) {
+      const modelError = MODEL_ERROR.first + MODEL_ERROR.each * (m - 1) + MODEL_ERROR.stiff * b * m ** 2;
+      const sigma = Math.hypot(frequencyHz.standardUncertainty / frequencyHz.value, modelError);
+      const residual = Math.log(frequencyHz.value) - lnFirst - Math.log(partialRatio(m, b));
+      const slope = 0.5 * (m ** 2 / (1 + b * m ** 2) - 1 / (1 + b));
+      const weight = Math.min(1, HUBER / Math.max(1e-12, Math.abs(residual) / sigma)) / sigma ** 2;
+      normal[0]! += weight;
+      normal[1]! += weight * slope;
+      normal[2]! += weight * slope;
+      normal[3]! += weight * slope ** 2;
+      right[0]! += weight * residual;
+      right[1]! += weight * slope * residual;
+    }
+    normal[3]! += 1 / prior.standardUncertainty ** 2;
+    right[1]! += (prior.value - b) / prior.standardUncertainty ** 2;
+    const step = solvePositiveDefinite(normal, right);
+    covariance = inverseOfPositiveDefinite(normal, 2);
+    if (!step || !covariance) break;
+    lnFirst += Math.max(-0.1, Math.min(0.1, step[0]!));
+    b = Math.max(0, b + Math.max(-0.1, Math.min(0.1, step[1]!)));
+  }
+  const firstHz = Math.exp(lnFirst);
+  return {
+    firstHz: { value: firstHz, standardUncertainty: firstHz * Math.sqrt(covariance?.[0] ?? Number.POSITIVE_INFINITY) },
+    inharmonicity: { value: b, standardUncertainty: Math.sqrt(covariance?.[3] ?? Number.POSITIVE_INFINITY) },
+  };
+}

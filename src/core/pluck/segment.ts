@@ -1,0 +1,115 @@
+/** One pluck cut out of the take: from the touch to the next pluck, the room's steady tones taken away, the room's noise beside it. */
+
+import { powerOfTwoFrom } from '../math/fft.ts';
+import { type BinGrid, binGrid } from '../spectrum/damped-sinusoid.ts';
+import { type Background, backgroundOf, withoutLines } from './background.ts';
+
+export interface PluckSegment {
+  /** Index 0 is the touch; Float64Array [n], decimated, without the room's steady lines. */
+  readonly samples: Float64Array;
+  /** The same with the lines, as it was heard. */
+  readonly heard: Float64Array;
+  readonly rateHz: number;
+  /** Time of the touch from the start of the take. */
+  readonly startS: number;
+  readonly background: Background;
+}
+
+/** Longest stretch of ring that is used: beyond it a belt is silent, and a longer one only adds noise. */
+const LONGEST_S = 0.6;
+/** The hand comes back before the next pluck is heard. */
+const CLEAR_OF_NEXT_S = 0.025;
+/** Stretch before the touch that the room is learnt from, and the least of it that serves. */
+const ROOM_S = 0.7;
+const ROOM_AT_LEAST_S = 0.03;
+const RING_AT_LEAST_S = 0.06;
+/** Kept clear of the finger before the touch. */
+const CLEAR_OF_TOUCH_S = 0.004;
+/** The room is not learnt from what rings within this time of the pluck before. */
+const PLUCK_BEFORE_S = 0.5;
+/** Below this much room of its own a pluck takes over the room that the one before it heard. */
+const OWN_ROOM_AT_LEAST_S = 0.15;
+/** Highest frequency that matters, Hz. */
+const HIGHEST_HZ = 3200;
+
+/** Time after the touch in which another onset still shortens a segment; then a pluck is heard out. */
+export const HEARD_OUT_S = LONGEST_S + CLEAR_OF_NEXT_S;
+
+/**
+ * @param samples         decimated take, Float64Array; not modified
+ * @param options.touch   index of the touch
+ * @param options.next    index of the next onset, if any
+ * @param options.before  the segment before with the index of its touch, if any
+ * @param options.originS time of sample 0 in the take
+ * @returns undefined where there is too little sound before or after the touch
+ */
+export function cutSegment(
+  samples: Float64Array,
+  options: {
+    readonly touch: number;
+    readonly next?: number | undefined;
+    readonly before?: { readonly touch: number; readonly segment: PluckSegment } | undefined;
+    readonly rateHz: number;
+    readonly originS: number;
+  },
+): PluckSegment | undefined {
+  const { touch, next, before, rateHz } = options;
+  const count = (seconds: number) => Math.round(seconds * rateHz);
+  const end = Math.min(next === undefined ? samples.length : next - count(CLEAR_OF_NEXT_S), touch + count(LONGEST_S));
+  if (end - touch < count(RING_AT_LEAST_S)) return undefined;
+  const heard = samples.slice(touch, end);
+  const common = { heard, rateHz, startS: options.originS + touch / rateHz };
+  const roomEnd = touch - count(CLEAR_OF_TOUCH_S);
+  const roomStart = Math.max(0, roomEnd - count(ROOM_S), before ? before.touch + count(PLUCK_BEFORE_S) : 0);
+  if (before && roomEnd - roomStart < count(OWN_ROOM_AT_LEAST_S)) {
+    // its lines are too long ago to be taken away in phase: they stay in the samples, and in the noise with all their power
+    return { ...common, samples: heard, background: { ...before.segment.background, lineRemains: 1 } };
+  }
+  if (roomEnd - roomStart < count(ROOM_AT_LEAST_S)) return undefined;
+  const background = backgroundOf(samples.subarray(roomStart, roomEnd), rateHz);
+  return { ...common, samples: withoutLines(heard, { lines: background.lines, rateHz, startIndex: touch - roomStart }), background };
+}
+
+/** A stretch of a segment with its transform's bins and the noise to expect at each of them. */
+export interface Stretch {
+  readonly samples: Float64Array;
+  readonly grid: BinGrid;
+  /** Power per sample, Float64Array [grid.binCount]: room, what remains of its lines, and a floor below which no model is exact. */
+  readonly noise: Float64Array;
+}
+
+/**
+ * @param options.fromS           start of the stretch after the touch
+ * @param options.modelFloor      share of the stretch's mean power that the model cannot explain anyway
+ */
+export function stretchOf(segment: PluckSegment, options: { readonly fromS: number; readonly modelFloor: number }): Stretch {
+  const { rateHz, background } = segment;
+  const samples = segment.samples.subarray(Math.min(Math.round(options.fromS * rateHz), segment.samples.length));
+  const grid = gridFor(rateHz, samples.length);
+  const floor = (options.modelFloor * samples.reduce((sum, x) => sum + x * x, 0)) / Math.max(1, samples.length);
+  const noise = Float64Array.from({ length: grid.binCount }, (_, k) => background.noiseAt(k * grid.binWidthHz) + floor);
+  const lengthS = samples.length / rateHz;
+  for (const line of background.lines) {
+    const remaining = (background.lineRemains * (line.re ** 2 + line.im ** 2) * samples.length) / 4;
+    for (let k = 0; k < grid.binCount; k++) {
+      const offBins = Math.abs(k * grid.binWidthHz - line.frequencyHz) * lengthS;
+      noise[k]! += offBins < 1.3 ? remaining : remaining / (2 * (Math.PI * offBins) ** 2);
+    }
+  }
+  return { samples, grid, noise };
+}
+
+const grids = new Map<string, BinGrid>();
+const MOST_GRIDS = 16;
+
+/** Grids are kept: their tables cost as much as a transform, and plucks of one take share them. */
+function gridFor(rateHz: number, length: number): BinGrid {
+  const key = `${rateHz} ${length}`;
+  let grid = grids.get(key);
+  if (!grid) {
+    if (grids.size >= MOST_GRIDS) grids.clear();
+    grid = binGrid({ rateHz, length, size: powerOfTwoFrom(length), highestHz: Math.min(HIGHEST_HZ, 0.42 * rateHz) });
+    grids.set(key, grid);
+  }
+  return grid;
+}
