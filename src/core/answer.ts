@@ -1,17 +1,20 @@
 /** From what the plucks said by their sound to what is told a person: each pluck by itself, and the reading of them all. */
 
-import { COVERAGE_FACTOR } from './frequency/combine.ts';
-import type { PluckReading, PluckSound, Reading } from './outcome.ts';
-import type { SoundProcessing } from './samples/recording.ts';
+import { forceBudget } from './force/budget.ts';
+import { type FrequencyDoubt, forceFromFrequency, totalDoubt } from './force/force.ts';
+import { knownSpan } from './force/known-span.ts';
+import { type CombinedPlucks, combinedPlucks } from './frequency/combine.ts';
+import type { PluckReading, PluckSound, Reading, Reason } from './outcome.ts';
 import type { SpanSetup } from './setup.ts';
+import { gradeOfInterval, gradeOfReasons, toleranceOf, worstGrade } from './verdict/grade.ts';
+import { inputReasons } from './verdict/input-reasons.ts';
+import { type SoundSource, sharpnessReason, soundReasons } from './verdict/reasons.ts';
+import { agreementReasons, sharedReasons } from './verdict/take-reasons.ts';
 
-export interface Take {
+export interface Take extends SoundSource {
   /** Every pluck that was heard, in order of time. */
   readonly sounds: readonly PluckSound[];
   readonly setup: SpanSetup;
-  /** What stood between the air and the samples, as far as it is known. */
-  readonly processing?: SoundProcessing | undefined;
-  readonly sampleRateHz: number;
 }
 
 export interface Answers {
@@ -21,15 +24,74 @@ export interface Answers {
   readonly reading: Reading | undefined;
 }
 
+/** How much of the frequency's glide may be left after it was taken to small amplitude: a tenth, standard uncertainty (our judgement). */
+const GLIDE_LEFT = 0.1;
+
 /** Answers for a take under one setup; does no sound analysis, so a change of setup costs a few milliseconds. */
 export function answerOf(take: Take): Answers {
-  const plucks = take.sounds.map((sound): PluckReading => {
-    const u = sound.frequencyHz.standardUncertainty;
-    const frequencyHz = { value: sound.frequencyHz.value, standardUncertainty: u, u95: COVERAGE_FACTOR * u };
-    return { sound, frequencyHz, grade: 'doubtful', soundGrade: 'doubtful', reasons: [], used: true };
+  const { sounds, setup } = take;
+  const ownReasons = sounds.map((sound) => soundReasons(sound, take));
+  const plucks = sounds.map((sound, i): PluckReading => {
+    const judged = judge({ sounds: [sound], combined: combinedPlucks([sound.frequencyHz]), reasons: ownReasons[i]!, setup });
+    const { frequencyHz, forceN, grade, soundGrade, reasons } = judged;
+    return { frequencyHz, forceN, grade, soundGrade, reasons, sound, used: true };
   });
-  const first = plucks[0];
-  if (first === undefined) return { plucks, reading: undefined };
-  const { frequencyHz, grade, soundGrade, reasons } = first;
-  return { plucks, reading: { kind: 'reading', frequencyHz, grade, soundGrade, reasons, pluckCount: 1, budget: [] } };
+  if (plucks.length === 0) return { plucks, reading: undefined };
+
+  // A pluck whose sound is worth nothing takes no part as long as another's is worth something.
+  const worthless = plucks.map((pluck) => pluck.soundGrade === 'unusable');
+  const candidates = worthless.every(Boolean) ? sounds.map((_, i) => i) : sounds.flatMap((_, i) => (worthless[i] ? [] : [i]));
+  const combined = combinedPlucks(candidates.map((i) => sounds[i]!.frequencyHz));
+  const chosen = candidates.filter((_, k) => combined.used[k]);
+  const reasons = [
+    ...sharedReasons(chosen.map((i) => ownReasons[i]!)),
+    ...agreementReasons(
+      combined,
+      candidates.map((i) => i + 1),
+    ),
+    ...plucks.flatMap((pluck, i) => (candidates.includes(i) ? [] : leftOut(pluck, i + 1))),
+  ];
+  const judged = judge({ sounds: chosen.map((i) => sounds[i]!), combined, reasons, setup });
+  return {
+    plucks: plucks.map((pluck, i) => ({ ...pluck, used: chosen.includes(i) })),
+    reading: { kind: 'reading', ...judged, pluckCount: chosen.length },
+  };
+}
+
+/** Force, grade and reasons for a frequency that stands; `reasons` are those of its sound. */
+function judge(given: {
+  readonly sounds: readonly PluckSound[];
+  readonly combined: CombinedPlucks;
+  readonly reasons: readonly Reason[];
+  readonly setup: SpanSetup;
+}): Omit<Reading, 'kind' | 'pluckCount'> {
+  const { combined, setup } = given;
+  const { frequencyHz } = combined;
+  const toleranceRelative = toleranceOf(setup);
+  const ofSound = [...given.reasons, ...sharpnessReason(frequencyHz, toleranceRelative)];
+  const soundGrade = gradeOfReasons(ofSound);
+  const span = knownSpan(setup);
+  if (span === undefined) return { frequencyHz, grade: soundGrade, soundGrade, reasons: ofSound, budget: [] };
+
+  const doubt = doubtOf(combined, given.sounds);
+  const forceN = forceFromFrequency({ frequencyHz: frequencyHz.value, relativeU: totalDoubt(doubt) }, span);
+  const budget = forceN === undefined ? [] : forceBudget({ forceN: forceN.value, span, doubt });
+  const reasons = [...ofSound, ...inputReasons({ setup, span, doubt, forceN, budget })];
+  const grade = worstGrade([gradeOfInterval(forceN, toleranceRelative), gradeOfReasons(reasons)]);
+  return { frequencyHz, forceN, grade, soundGrade, reasons, budget };
+}
+
+function doubtOf(combined: CombinedPlucks, sounds: readonly PluckSound[]): FrequencyDoubt {
+  const glide = sounds.reduce((sum, sound) => sum + Math.abs(sound.evidence.glideRelative), 0) / sounds.length;
+  return {
+    withinRelative: combined.withinRelative,
+    repeatabilityRelative: combined.repeatabilityRelative,
+    amplitudeRelative: GLIDE_LEFT * glide,
+  };
+}
+
+/** Why a pluck whose own sound decides nothing took no part. */
+function leftOut(pluck: PluckReading, pluckNumber: number): Reason[] {
+  const because = pluck.reasons.find((reason) => reason.about === 'sound' && reason.holdsAt === 'unusable');
+  return because ? [{ about: 'sound', holdsAt: 'trusted', id: 'pluck-left-out', pluckNumber, because: because.id }] : [];
 }

@@ -1,0 +1,55 @@
+/** What a span should sound like under a force: where to look for its partials before anything was heard, and where they belong after. */
+
+import type { Reading } from '../outcome.ts';
+import type { ForceRange, SpanSetup } from '../setup.ts';
+import { forceFromPartial, partialHz } from '../vibration/beam.ts';
+import type { EndFixities } from '../vibration/beam-phase.ts';
+import { centralSpan, knownSpan } from './known-span.ts';
+
+export interface ExpectedPartial {
+  /** Counted from 1. */
+  readonly number: number;
+  readonly lowHz: number;
+  readonly highHz: number;
+}
+
+const PARTIALS = [1, 2, 3, 4, 5, 6] as const;
+
+/** First partial at both ends of a range of force, with middling ends and stiffness; `undefined` where span or belt was not told. */
+export function expectedFrequencyHz(setup: SpanSetup, forceRange: ForceRange): { lowHz: number; highHz: number } | undefined {
+  const first = expectedPartialsHz(setup, forceRange)[0];
+  return first && { lowHz: first.lowHz, highHz: first.highHz };
+}
+
+/**
+ * Places of partials 1 to 6. Of a range of force: from its low to its high end, with middling ends and stiffness. Of a reading: about the
+ * multiples that its own first partial allows, over all stiffness and ends that were not ruled out.
+ *
+ * @returns empty where span or belt was not told
+ */
+export function expectedPartialsHz(setup: SpanSetup, from: ForceRange | Reading): ExpectedPartial[] {
+  const span = knownSpan(setup);
+  if (span === undefined) return [];
+  const central = centralSpan(span);
+  if (!('kind' in from)) {
+    const at = (number: number, forceN: number): number => partialHz({ ...central, number, forceN });
+    return PARTIALS.map((number) => ({ number, lowHz: at(number, from.lowN), highHz: at(number, from.highN) }));
+  }
+
+  const f1 = from.frequencyHz.value;
+  const spread = from.frequencyHz.u95 / f1;
+  const extremes = [Math.min, Math.max] as const;
+  const stiffness = extremes.map((extreme) => Math.exp(extreme(...span.stiffness.map((cell) => cell.lnStiffness))));
+  const ends = extremes.map(
+    (extreme): EndFixities => [extreme(...span.ends.map((c) => c.fixity[0])), extreme(...span.ends.map((c) => c.fixity[1]))],
+  );
+  const corners = stiffness.flatMap((bendingStiffnessNm2) => ends.map((fixity) => ({ ...central, bendingStiffnessNm2, fixity })));
+  return PARTIALS.map((number) => {
+    const places = corners.flatMap((corner) => {
+      const forceN = forceFromPartial({ ...corner, number: 1, partialHz: f1 });
+      return forceN === undefined || !(forceN > 0) ? [] : [partialHz({ ...corner, number, forceN })];
+    });
+    const all = places.length > 0 ? places : [number * f1];
+    return { number, lowHz: Math.min(...all) * (1 - spread), highHz: Math.max(...all) * (1 + spread) };
+  });
+}

@@ -1,0 +1,96 @@
+/** Doubts that the sound itself raises: each figure of the evidence against its threshold. All thresholds of the sound stand here. */
+
+import type { Grade, PluckSound, Reason, ReasonFigures, SoundEvidence } from '../outcome.ts';
+import type { SoundProcessing } from '../samples/recording.ts';
+import { gradeOfRatio } from './grade.ts';
+
+/** What stood between the pluck and the samples. */
+export interface SoundSource {
+  readonly processing?: SoundProcessing | undefined;
+  readonly sampleRateHz: number;
+}
+
+/** From the first value on a pluck is doubtful, from the second on it decides nothing. Judged, where no source is named. */
+const LIMITS = {
+  /** f τ: below 4 (Q of 12) three to five periods carry all there is, and a percent of bias hides in the room; 1.5 is a thud. */
+  cycles: { doubtful: 4, unusable: 1.5 },
+  /** A partial 12 dB over the noise in its own band is where a detector of one in a few hundred false alarms begins to see it. */
+  levelDb: { doubtful: 14, unusable: 8 },
+  /** Cut tops leave the frequency of a decaying sound alone as long as most of it is whole. */
+  clippedShare: { doubtful: 0.002, unusable: 0.1 },
+  /** Taking 2 % of frequency back leaves a few tenths of it open: 4 % and some of force. Beyond 8 % the law of the small glide ends. */
+  glide: { doubtful: 0.02, unusable: 0.08 },
+  /** Natural log of the likelihood ratio: 1.5 is 4 to 1, 0.5 next to even odds. */
+  lead: { doubtful: 1.5, unusable: 0.5 },
+  /** Share of the ring that the span's own partials explain: of real plucks nearly all keep above 0.62. */
+  ownShare: { doubtful: 0.62, unusable: 0.35 },
+} as const;
+
+/** A strong partial of another span so near to the first one can be taken for it; further off it counts only by the share it takes. */
+const NEIGHBOUR_RATIO = 1.34;
+/** With others ringing along, this share must still be the span's own. */
+const OWN_SHARE_BESIDE_OTHERS = 0.8;
+/** The third partial of a stiff span lies this far up: without it the octave has one witness less. */
+const PARTIALS_NEEDED_UP_TO = 3.2;
+
+const grade = (value: number, limits: { doubtful: number; unusable: number }): Grade => {
+  const sign = limits.unusable > limits.doubtful ? 1 : -1;
+  if (sign * value >= sign * limits.unusable) return 'unusable';
+  return sign * value >= sign * limits.doubtful ? 'doubtful' : 'trusted';
+};
+
+/** What one pluck's sound makes doubtful; what only explains comes with `holdsAt` trusted. */
+export function soundReasons(sound: PluckSound, source: SoundSource): Reason[] {
+  const { evidence } = sound;
+  const frequencyHz = sound.frequencyHz.value;
+  const reasons: Reason[] = [];
+  const raise = (holdsAt: Grade, figures: ReasonFigures): number => reasons.push({ about: 'sound', holdsAt, ...figures });
+  const raiseIf = (holdsAt: Grade, figures: ReasonFigures): void => {
+    if (holdsAt !== 'trusted') raise(holdsAt, figures);
+  };
+
+  if (evidence.rivalHz !== undefined) {
+    const figures = { id: 'octave-not-certain', frequencyHz, rivalHz: evidence.rivalHz } as const;
+    raiseIf(grade(evidence.leadOverRival, LIMITS.lead), figures);
+  }
+  raiseIf(...foreignReason(evidence, frequencyHz));
+  raiseIf(grade(evidence.cyclesToDecay, LIMITS.cycles), { id: 'too-few-cycles', cycles: evidence.cyclesToDecay });
+  raiseIf(grade(evidence.levelOverBackgroundDb, LIMITS.levelDb), {
+    id: 'noisy',
+    levelOverBackgroundDb: evidence.levelOverBackgroundDb,
+  });
+  raiseIf(grade(evidence.clippedShare, LIMITS.clippedShare), { id: 'clipped', clippedShare: evidence.clippedShare });
+  raiseIf(grade(evidence.glideRelative, LIMITS.glide), { id: 'plucked-too-hard', glideRelative: evidence.glideRelative });
+
+  const lowest = sound.partials[0]?.number ?? 1; // the partial that the frequency hangs on most
+  const { humOn, toneOn } = evidence;
+  if (humOn?.partialNumber === lowest) raise('doubtful', { id: 'hum-on-partial', ...humOn });
+  if (toneOn?.partialNumber === lowest) raise('doubtful', { id: 'tone-on-partial', ...toneOn });
+  if (!evidence.firstPartialHeard) {
+    // Two higher partials and their spacing give the first one; one alone leaves its number to the search's bounds.
+    raise(sound.partials.length >= 2 ? 'trusted' : 'doubtful', { id: 'first-partial-not-heard', frequencyHz });
+  }
+  if (source.processing === 'altered') raise('doubtful', { id: 'sound-altered', certain: true });
+  if (source.processing === 'unknown') raise('trusted', { id: 'sound-altered', certain: false });
+  if (evidence.bandwidthHz < PARTIALS_NEEDED_UP_TO * frequencyHz) {
+    raise('doubtful', { id: 'sample-rate-too-low', sampleRateHz: source.sampleRateHz });
+  }
+  return reasons;
+}
+
+/** A frequency so unsure that the force would miss the tolerance by it alone: force goes with its square. */
+export function sharpnessReason(frequency: { value: number; u95: number }, toleranceRelative: number): Reason[] {
+  const relativeU95 = frequency.u95 / frequency.value;
+  const holdsAt = gradeOfRatio((2 * relativeU95) / toleranceRelative);
+  return holdsAt === 'trusted' ? [] : [{ about: 'sound', holdsAt, id: 'frequency-not-sharp', relativeU95 }];
+}
+
+/** What rings but does not belong: another span near by, where there is one, else only that the partials do not fit. */
+function foreignReason(evidence: SoundEvidence, frequencyHz: number): [Grade, ReasonFigures] {
+  const { ownShare, foreignHz } = evidence;
+  const byShare = grade(ownShare, LIMITS.ownShare);
+  const otherHz = foreignHz.find((hz) => hz < frequencyHz * NEIGHBOUR_RATIO && hz > frequencyHz / NEIGHBOUR_RATIO);
+  if (otherHz === undefined) return [byShare, { id: 'not-one-span', ownShare }];
+  const beside = ownShare < OWN_SHARE_BESIDE_OTHERS ? 'doubtful' : 'trusted';
+  return [byShare === 'trusted' ? beside : byShare, { id: 'other-span-rings', otherHz }];
+}

@@ -1,0 +1,62 @@
+/** Doubts about several plucks together: what most of them share, which were left out, and whether they agree. */
+
+import type { CombinedPlucks } from '../frequency/combine.ts';
+import type { Reason } from '../outcome.ts';
+import { isWorse } from './grade.ts';
+
+/** Plucks that differ by more than this in frequency (four times as much as plucks usually scatter) are worth a word, beyond the second nothing holds. */
+const DIFFERENCE = { doubtful: 0.02, unusable: 0.1 } as const;
+/** With so many plucks left that agree, one that was left out takes nothing away. */
+const ENOUGH_THAT_AGREE = 3;
+
+/**
+ * Reasons of the plucks that were used as far as at least half of them share them, in the worst of the forms they have; a doubt that
+ * only a few have does not hold the reading.
+ */
+export function sharedReasons(byPluck: readonly (readonly Reason[])[]): Reason[] {
+  const worst = new Map<string, { reason: Reason; count: number }>();
+  for (const reason of byPluck.flat()) {
+    const known = worst.get(reason.id);
+    const count = (known?.count ?? 0) + 1;
+    worst.set(reason.id, { reason: known && !isWorse(reason.holdsAt, known.reason.holdsAt) ? known.reason : reason, count });
+  }
+  return [...worst.values()].filter(({ count }) => 2 * count >= byPluck.length).map(({ reason }) => reason);
+}
+
+/**
+ * Plucks left out of the mean for lying apart, and plucks that differ though none could be left out.
+ *
+ * @param numbers  of each combined pluck, its number in the take, counted from 1
+ */
+export function agreementReasons(combined: CombinedPlucks, numbers: readonly number[]): Reason[] {
+  const { used, differenceRelative } = combined;
+  const agreeing = used.filter(Boolean).length;
+  const leftOut = numbers.flatMap((pluckNumber, i): Reason[] =>
+    used[i]
+      ? []
+      : [
+          {
+            about: 'sound',
+            holdsAt: agreeing >= ENOUGH_THAT_AGREE ? 'trusted' : 'doubtful',
+            id: 'plucks-disagree',
+            pluckNumber,
+            differenceRelative: differenceRelative[i]!,
+            leftOut: true,
+          },
+        ],
+  );
+  const far = (i: number): number => (used[i] ? Math.abs(differenceRelative[i]!) : 0);
+  const farthest = numbers.reduce((best, _, i) => (far(i) > far(best) ? i : best), 0);
+  if (!combined.differ || far(farthest) < DIFFERENCE.doubtful) return leftOut;
+  return [
+    ...leftOut,
+    {
+      about: 'sound',
+      holdsAt: far(farthest) < DIFFERENCE.unusable ? 'doubtful' : 'unusable',
+      id: 'plucks-disagree',
+      pluckNumber: numbers[farthest]!,
+      differenceRelative: (differenceRelative[farthest]! * agreeing) / (agreeing - 1), // from the others, which the mean is not free of
+      leftOut: false,
+    },
+  ];
+}
