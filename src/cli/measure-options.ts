@@ -1,0 +1,67 @@
+/** Options of the measure command, read and checked. */
+
+import type { CatalogueBelt } from '../core/belt/catalogue.ts';
+import type { UsageFault } from '../words/cli-en.ts';
+import { type OptionNames, splitArguments } from './arguments.ts';
+import type { ToldTake } from './told.ts';
+import { type Usage, usage } from './usage.ts';
+import { toldFixity, toldForceRange, toldQuantity, toldShare, type Value } from './values.ts';
+
+export interface MeasureOptions {
+  readonly kind: 'options';
+  readonly files: readonly string[];
+  /** Path of the batch table, as typed. */
+  readonly batch?: string | undefined;
+  readonly json: boolean;
+  readonly help: boolean;
+  /** What holds for every file that a table tells nothing else of. */
+  readonly told: ToldTake;
+}
+
+const NAMES: OptionNames = {
+  '--span': 'value',
+  '--belt': 'value',
+  '--density': 'value',
+  '--stiffness': 'value',
+  '--fixity': 'value',
+  '--tolerance': 'value',
+  '--expect': 'value',
+  '--batch': 'value',
+  '--json': 'flag',
+  '--help': 'flag',
+  '-h': 'flag',
+};
+
+/** Every fault of a value is told at once; of the shape of the command the first alone. */
+export function measureOptions(words: readonly string[], catalogue: readonly CatalogueBelt[]): MeasureOptions | Usage {
+  const split = splitArguments(words, NAMES);
+  if (split.kind === 'usage') return split;
+  const { options, files } = split;
+  const faults: UsageFault[] = [];
+  const read = <T>(option: string, reader: (text: string) => Value<T>): T | undefined => {
+    const text = options.get(option);
+    if (text === undefined) return undefined;
+    const value = reader(text);
+    if (value.ok) return value.value;
+    faults.push({ what: 'bad-value', option, text, fault: value.fault });
+    return undefined;
+  };
+
+  const id = options.get('--belt');
+  const belt = catalogue.find((row) => row.id === id);
+  if (id !== undefined && !belt) faults.push({ what: 'unknown-belt', id, ids: catalogue.map((row) => row.id) });
+  const told: ToldTake = {
+    belt,
+    spanLengthM: read('--span', (text) => toldQuantity(text, { kind: 'length', defaultUnit: 'mm', toothPitchM: belt?.toothPitchM })),
+    linearDensityKgPerM: read('--density', (text) => toldQuantity(text, { kind: 'linear-density', defaultUnit: 'g/m' })),
+    bendingStiffnessNm2: read('--stiffness', (text) => toldQuantity(text, { kind: 'stiffness', defaultUnit: 'N m²' })),
+    fixity: read('--fixity', toldFixity),
+    toleranceRelative: read('--tolerance', toldShare),
+    expectedForceN: read('--expect', toldForceRange),
+  };
+  const help = options.has('--help') || options.has('-h');
+  const batch = options.get('--batch');
+  if (files.length === 0 && batch === undefined) faults.push({ what: 'no-files' });
+  if (faults.length > 0 && !help) return usage(...faults);
+  return { kind: 'options', files, batch, json: options.has('--json'), help, told };
+}
