@@ -1,0 +1,48 @@
+/** A small room: a few early reflections, then a diffuse tail that dies exponentially. */
+
+import { addAt } from './level.ts';
+import type { Random } from './random.ts';
+
+export interface Room {
+  /** Time in which the tail falls by 60 dB. */
+  readonly reverberationS: number;
+  /** Energy of the whole tail relative to the direct sound. */
+  readonly tailDb: number;
+}
+
+const EARLY_COUNT = 5;
+/** Sparse taps of either sign sound as dense noise does from about this many a second on. */
+const TAPS_PER_S = 2000;
+const FIRST_TAP_S = 0.015;
+
+/** The sound in the room, direct sound first; as long as the sound given. */
+export function inRoom(
+  sound: Float64Array,
+  { room, random, sampleRateHz }: { room: Room; random: Random; sampleRateHz: number },
+): Float64Array {
+  const out = sound.slice();
+  for (let count = 0; count < EARLY_COUNT; count++) {
+    const delayS = random.between(0.002, 0.014);
+    const gain = (random.uniform() < 0.5 ? -0.35 : 0.35) * (0.002 / delayS) ** 0.5;
+    addAt(out, scaledBy(sound, gain), Math.round(delayS * sampleRateHz));
+  }
+  const taps = tailTaps(room, random);
+  const norm = Math.sqrt(10 ** (room.tailDb / 10) / taps.reduce((sum, { gain }) => sum + gain * gain, 0));
+  for (const { delayS, gain } of taps) {
+    const from = Math.round(delayS * sampleRateHz);
+    const factor = norm * gain;
+    for (let index = from; index < out.length; index++) out[index]! += factor * sound[index - from]!;
+  }
+  return out;
+}
+
+function tailTaps(room: Room, random: Random): readonly { delayS: number; gain: number }[] {
+  const taps = [];
+  for (let slot = 0; slot < room.reverberationS * TAPS_PER_S; slot++) {
+    const delayS = FIRST_TAP_S + (slot + random.uniform()) / TAPS_PER_S;
+    taps.push({ delayS, gain: (random.uniform() < 0.5 ? -1 : 1) * 10 ** ((-3 * delayS) / room.reverberationS) });
+  }
+  return taps;
+}
+
+const scaledBy = (sound: Float64Array, factor: number): Float64Array => sound.map((value) => value * factor);
