@@ -1,0 +1,80 @@
+/** One live take inside the worker: blocks in, events and moments out, on one time line even where samples were lost. */
+
+import type { Listening, ListeningEvent, ListeningOptions } from '../core/listening.ts';
+import type { SoundBlock } from '../core/samples/block.ts';
+import type { LiveMoment } from '../ports.ts';
+import { MomentMeter } from './moment-meter.ts';
+
+export interface TakeOptions extends ListeningOptions {
+  readonly createListening: (options: ListeningOptions) => Listening;
+  readonly tell: (event: ListeningEvent | LiveMoment) => void;
+}
+
+export class Take {
+  readonly #options: TakeOptions;
+  readonly #meter: MomentMeter;
+  #listening: Listening;
+  /** Where the present stretch of unbroken sound began, from the start of the take. */
+  #stretchStartS = 0;
+  #stretchFrames = 0;
+  #nextFrame: number | undefined;
+  /** In the present stretch. */
+  #hadOnset = false;
+  /** In any stretch before it. */
+  #hadOnsetBefore = false;
+
+  constructor(options: TakeOptions) {
+    this.#options = options;
+    this.#meter = new MomentMeter(options.sampleRateHz);
+    this.#listening = options.createListening(options);
+  }
+
+  hear({ samples, firstFrame }: SoundBlock): void {
+    if (this.#nextFrame !== undefined && firstFrame !== this.#nextFrame) this.#bridge(firstFrame - this.#nextFrame);
+    this.#nextFrame = firstFrame + samples.length;
+    this.#stretchFrames += samples.length;
+    for (const moment of this.#meter.hear(samples)) this.#options.tell(moment);
+    this.#tell(this.#listening.push(samples));
+  }
+
+  /** Gives what was still waiting. */
+  finish(): void {
+    this.#tell(this.#rest({ isLast: true }));
+  }
+
+  /**
+   * Samples are missing. To sew the ends together would make a knock and a false phase, so what was sounding is judged by what was
+   * heard of it, and listening begins anew with the room. A source that begins again (frames go back) carries on where the old one ended.
+   */
+  #bridge(lostFrames: number): void {
+    this.#tell(this.#rest({ isLast: false }));
+    this.#meter.forget();
+    this.#listening = this.#options.createListening(this.#options);
+    this.#stretchStartS += (this.#stretchFrames + Math.max(0, lostFrames)) / this.#options.sampleRateHz;
+    this.#stretchFrames = 0;
+    this.#hadOnsetBefore ||= this.#hadOnset;
+    this.#hadOnset = false;
+  }
+
+  /** What ends with the stretch. That nothing began in it is news only where it is the whole take. */
+  #rest({ isLast }: { readonly isLast: boolean }): readonly ListeningEvent[] {
+    const events = this.#listening.finish();
+    const isAboutSounds = this.#hadOnset || events.some(({ kind }) => kind === 'onset');
+    if (isAboutSounds || (isLast && !this.#hadOnsetBefore)) return events;
+    return events.filter(({ kind }) => kind !== 'no-pluck');
+  }
+
+  #tell(events: readonly ListeningEvent[]): void {
+    for (const event of events) {
+      if (event.kind === 'onset') this.#hadOnset = true;
+      this.#options.tell(later(event, this.#stretchStartS));
+    }
+  }
+}
+
+/** The same event on a clock that began earlier. */
+function later(event: ListeningEvent, byS: number): ListeningEvent {
+  if (byS === 0) return event;
+  if (event.kind === 'pluck') return { ...event, sound: { ...event.sound, startS: event.sound.startS + byS } };
+  return { ...event, atS: event.atS + byS };
+}
