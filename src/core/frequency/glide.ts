@@ -12,8 +12,13 @@ export interface LaterFit {
 
 /** Before anything is heard the glide is taken to be 0 with this standard uncertainty, relative to the frequency. */
 const PRIOR_U = 0.001;
-/** Drift of a frequency that is no glide: noise that the two nested stretches do not share. */
+/** Drift of a partial that is no glide, relative, for each of its number: what nested stretches do not share. */
 const WANDER = 0.0004;
+/** Damped sinusoids never rise as they die: less than nothing is noise. */
+const LEAST = -0.001;
+/** A partial that drifts unlike the others by more than this many of its standard uncertainties counts for less. */
+const HUBER = 2;
+const ROUNDS = 8;
 
 /**
  * Relative amount by which the first stretch reads above small amplitude.
@@ -33,20 +38,26 @@ export function glideOf(first: readonly FittedPartial[], later: readonly LaterFi
     sum += weight * (-drift.value / gone);
     weightSum += weight;
   }
-  return { value: sum / weightSum, standardUncertainty: 1 / Math.sqrt(weightSum) };
+  return { value: Math.max(LEAST, sum / weightSum), standardUncertainty: 1 / Math.sqrt(weightSum) };
 }
 
-/** Weighted mean of ln(later/first) over the partials that both have; nested stretches share noise, so variances subtract. */
+/** Robust weighted mean of ln(later/first) over the partials that both have; nested stretches share noise, so variances subtract. */
 function meanDrift(first: readonly FittedPartial[], later: readonly FittedPartial[]): Measured | undefined {
-  let weightSum = 0;
-  let sum = 0;
-  for (const partial of later) {
+  const relative = (p: FittedPartial) => p.frequencyHz.standardUncertainty / p.frequencyHz.value;
+  const drifts = later.flatMap((partial) => {
     const before = first.find(({ number }) => number === partial.number);
-    if (!before) continue;
-    const relative = (p: FittedPartial) => p.frequencyHz.standardUncertainty / p.frequencyHz.value;
-    const variance = Math.max(relative(partial) ** 2 - relative(before) ** 2, 0.25 * relative(partial) ** 2) + WANDER ** 2;
-    sum += Math.log(partial.frequencyHz.value / before.frequencyHz.value) / variance;
-    weightSum += 1 / variance;
+    if (!before) return [];
+    const shared = Math.max(relative(partial) ** 2 - relative(before) ** 2, 0.25 * relative(partial) ** 2);
+    const sigma = Math.hypot(Math.sqrt(shared), WANDER * partial.number);
+    return Number.isFinite(sigma) ? [{ drift: Math.log(partial.frequencyHz.value / before.frequencyHz.value), sigma }] : [];
+  });
+  if (drifts.length === 0) return undefined;
+  let mean = drifts.reduce((best, d) => (d.sigma < best.sigma ? d : best)).drift;
+  let weightSum = 0;
+  for (let round = 0; round < ROUNDS; round++) {
+    const weights = drifts.map(({ drift, sigma }) => Math.min(1, (HUBER * sigma) / Math.max(1e-12, Math.abs(drift - mean))) / sigma ** 2);
+    weightSum = weights.reduce((sum, w) => sum + w, 0);
+    mean = drifts.reduce((sum, { drift }, i) => sum + weights[i]! * drift, 0) / weightSum;
   }
-  return weightSum > 0 ? { value: sum / weightSum, standardUncertainty: 1 / Math.sqrt(weightSum) } : undefined;
+  return { value: mean, standardUncertainty: 1 / Math.sqrt(weightSum) };
 }

@@ -6,11 +6,12 @@ import { extractSinusoids, type HeardSinusoid, overNoise } from '../partials/ext
 import type { Series } from '../partials/series.ts';
 import type { SteadyLine } from '../pluck/background.ts';
 import { type PluckSegment, type Stretch, stretchOf } from '../pluck/segment.ts';
+import { straightened } from '../pluck/straighten.ts';
 import { amplitude, decayEnergySamples, decayS, halfWidthHz, qualityFactor } from '../spectrum/damped-sinusoid.ts';
 import { levelDbfs } from '../spectrum/spectrum.ts';
 import { type Fundamental, fundamentalOf, type HeardStretch } from './fundamental.ts';
 import { glideOf, type LaterFit } from './glide.ts';
-import { type FittedPartial, firstPartialOf, fitPartials } from './refine.ts';
+import { type FirstPartial, type FittedPartial, firstPartialOf, fitPartials } from './refine.ts';
 import type { SearchBounds } from './search-bounds.ts';
 import { unlikeSpan } from './span-likeness.ts';
 
@@ -33,6 +34,11 @@ const LEAST_STRETCH_S = 0.05;
 const TAILS = 1.7;
 const GLIDE_SHARE = { uncertainty: 0.35, value: 0.075 };
 const CLOCK_AND_MODEL = 5e-5;
+/** A glide beyond both is undone by bending time: a damped sinusoid cannot follow it, and splits into several. */
+const HARD_GLIDE = 0.005;
+const HARD_SIGNIFICANCE = 4;
+/** Doubt that bending leaves, relative to the frequency: a share of the glide, and always. */
+const STRAIGHTENED = { share: 0.12, always: 0.002 };
 
 export type PluckAnswer = { readonly sound: PluckSound } | { readonly why: Extract<NothingWhy, 'not-a-span' | 'too-quiet'> };
 
@@ -44,29 +50,63 @@ export function soundOfPluck(
   segment: PluckSegment,
   options: { readonly bounds: SearchBounds; readonly clippedShare: number; readonly bandwidthHz: number },
 ): PluckAnswer {
+  const gentle = analyse(segment, options.bounds);
+  if ('why' in gentle) return gentle;
+  const { glide, strongest } = gentle;
+  const isHard = glide.value > Math.max(HARD_GLIDE, HARD_SIGNIFICANCE * glide.standardUncertainty);
+  if (!isHard) return { sound: soundFrom(segment, gentle, options) };
+  const straight = straightened(segment, {
+    offset: glide.value,
+    frequencyHz: strongest.sinusoid.frequencyHz,
+    decayS: decayS(strongest.sinusoid),
+    fromS: STARTS_S[0],
+  });
+  const again = analyse(straight.segment, options.bounds);
+  if ('why' in again) return { sound: soundFrom(segment, gentle, options) };
+  const doubt = Math.hypot(again.glide.standardUncertainty, STRAIGHTENED.share * straight.glideAtTouch, STRAIGHTENED.always);
+  const rest = { value: again.glide.value, standardUncertainty: doubt };
+  return { sound: soundFrom(straight.segment, { ...again, glide: rest, straightenedBy: straight.glideAtTouch }, options) };
+}
+
+/** What one pass over a segment finds. */
+interface Analysis {
+  readonly stretch: Stretch;
+  readonly sinusoids: readonly HeardSinusoid[];
+  readonly fundamental: Fundamental;
+  readonly fitted: readonly FittedPartial[];
+  readonly strongest: FittedPartial;
+  readonly first: FirstPartial;
+  /** Offset of the first stretch from small amplitude, relative. */
+  readonly glide: Measured;
+  /** Glide at the touch that was taken away before. */
+  readonly straightenedBy?: number | undefined;
+}
+
+function analyse(segment: PluckSegment, bounds: SearchBounds): Analysis | { readonly why: 'not-a-span' | 'too-quiet' } {
   const stretches = STARTS_S.map((fromS) => stretchOf(segment, { fromS, modelFloor: SEARCH_FLOOR }));
   const heard = stretches.map(heardIn);
   const sinusoids = heard[0]!.sinusoids;
   if (sinusoids.length === 0) return { why: 'too-quiet' };
-  const fundamental = fundamentalOf(heard, options.bounds);
+  const fundamental = fundamentalOf(heard, bounds);
   if (!fundamental || unlikeSpan(segment, fundamental)) return { why: 'not-a-span' };
-  const { best } = fundamental;
-
+  const { series } = fundamental.best;
   const fitted = fitFrom(segment, { fromS: STARTS_S[0], fundamental, sinusoids });
-  const prior = inharmonicityPrior(best.series, options.bounds);
-  const first = firstPartialOf(fitted, best.series, prior);
+  const first = firstPartialOf(fitted, series, inharmonicityPrior(series, bounds));
   const strongest = fitted.reduce((a, b) => (amplitude(b.sinusoid) > amplitude(a.sinusoid) ? b : a));
   const later = laterFits(segment, { fundamental, sinusoids, decayS: decayS(strongest.sinusoid) });
   const glide = glideOf(fitted, later, decayS(strongest.sinusoid));
+  return { stretch: stretches[0]!, sinusoids, fundamental, fitted, strongest, first, glide };
+}
+
+function soundFrom(segment: PluckSegment, analysis: Analysis, options: { clippedShare: number; bandwidthHz: number }): PluckSound {
+  const { first, fitted, glide } = analysis;
   const frequencyHz = smallAmplitude(first.firstHz, glide);
   return {
-    sound: {
-      startS: segment.startS,
-      frequencyHz,
-      partials: fitted.map((partial) => heardPartial(partial, first.firstHz, frequencyHz)),
-      ...(fitted.length > 1 ? { inharmonicity: first.inharmonicity } : {}),
-      evidence: evidenceOf({ segment, stretch: stretches[0]!, fundamental, sinusoids, fitted, glide, frequencyHz, ...options }),
-    },
+    startS: segment.startS,
+    frequencyHz,
+    partials: fitted.map((partial) => heardPartial(partial, first.firstHz, frequencyHz)),
+    ...(fitted.length > 1 ? { inharmonicity: first.inharmonicity } : {}),
+    evidence: evidenceOf({ ...analysis, segment, frequencyHz, ...options }),
   };
 }
 
@@ -154,6 +194,7 @@ function evidenceOf(given: {
   readonly sinusoids: readonly HeardSinusoid[];
   readonly fitted: readonly FittedPartial[];
   readonly glide: Measured;
+  readonly straightenedBy?: number | undefined;
   readonly frequencyHz: Measured;
   readonly clippedShare: number;
   readonly bandwidthHz: number;
@@ -173,7 +214,7 @@ function evidenceOf(given: {
     cyclesToDecay: frequencyHz.value * (first ? decayS(first.sinusoid) : longest),
     levelOverBackgroundDb: 10 * Math.log10(Math.max(...fitted.map(({ sinusoid }) => overNoise(sinusoid, given.stretch)))),
     clippedShare: given.clippedShare,
-    glideRelative: given.glide.value,
+    glideRelative: given.straightenedBy ?? given.glide.value,
     ...(rival ? { rivalHz: rival.series.firstHz } : {}),
     leadOverRival: rival ? best.score - rival.score : 20,
     ...(hum ? { humOn: { partialNumber: hum.number, humHz: hum.line.frequencyHz } } : {}),

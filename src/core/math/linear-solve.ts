@@ -34,6 +34,9 @@ export function solvePositiveDefinite(matrix: Float64Array, right: Float64Array)
   return x;
 }
 
+/** A pivot that has lost this much of its diagonal is rounding, not information. */
+const SMALLEST_PIVOT = 1e-14;
+
 /** Lower triangle L with A = L Lᵀ. */
 function choleskyFactor(matrix: Float64Array, n: number): Float64Array | undefined {
   const lower = new Float64Array(n * n);
@@ -42,7 +45,7 @@ function choleskyFactor(matrix: Float64Array, n: number): Float64Array | undefin
       let sum = matrix[i * n + j]!;
       for (let k = 0; k < j; k++) sum -= lower[i * n + k]! * lower[j * n + k]!;
       if (i === j) {
-        if (!(sum > 1e-14 * Math.abs(matrix[i * n + i]!))) return undefined;
+        if (!(sum > SMALLEST_PIVOT * Math.abs(matrix[i * n + i]!))) return undefined;
         lower[i * n + i] = Math.sqrt(sum);
       } else {
         lower[i * n + j] = sum / lower[j * n + j]!;

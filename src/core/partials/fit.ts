@@ -29,6 +29,8 @@ const STEP_HALF_WIDTHS = 1;
 const STEP_DECAY_FACTOR = 1.7;
 const SLOWEST_DECAY_PER_S = 0.3;
 const ENOUGH = 1e-5;
+/** Keeps two sinusoids that have met from making everything else unknown. */
+const RIDGE = 1e-9;
 
 /**
  * Levenberg-Marquardt on frequencies and decays with the complex amplitudes solved anew at each trial (variable projection). A step is
@@ -54,18 +56,26 @@ export function fitSinusoids(input: FitInput, start: readonly DampedSinusoid[], 
       if (damping > 1e4) break;
     }
   }
-  const covariance = inverseOfPositiveDefinite(normalMatrix(state), state.sinusoids.length * EACH);
-  const u = (index: number, parameter: number) => {
-    if (!covariance) return Number.POSITIVE_INFINITY;
-    const at = index * EACH + parameter;
-    return Math.sqrt(covariance[at * state.sinusoids.length * EACH + at]!);
-  };
+  const u = standardUncertainties(state);
   return {
     sinusoids: state.sinusoids,
-    frequencyU: state.sinusoids.map((_, i) => u(i, 0)),
-    decayU: state.sinusoids.map((_, i) => u(i, 1)),
+    frequencyU: state.sinusoids.map((_, i) => u[i * EACH]!),
+    decayU: state.sinusoids.map((_, i) => u[i * EACH + 1]!),
     cost: state.cost,
   };
+}
+
+/** Roots of the covariance's diagonal; a parameter without any effect is not known at all. */
+function standardUncertainties(state: State): Float64Array {
+  const n = state.derivatives.length;
+  const matrix = normalMatrix(state);
+  const scale = Float64Array.from({ length: n }, (_, i) => Math.sqrt(matrix[i * n + i]!));
+  for (let i = 0; i < n; i++) {
+    for (let j = 0; j < n; j++) matrix[i * n + j]! /= scale[i]! * scale[j]! || 1;
+    matrix[i * n + i] = 1 + RIDGE;
+  }
+  const inverse = inverseOfPositiveDefinite(matrix, n);
+  return scale.map((s, i) => (inverse && s > 0 ? Math.sqrt(inverse[i * n + i]!) / s : Number.POSITIVE_INFINITY));
 }
 
 interface State {
