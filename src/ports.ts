@@ -106,3 +106,30 @@ export interface FileDecoder {
 export interface Replay {
   start(options: { readonly recording: Recording; readonly port: MessagePort; readonly onEnd: () => void }): { stop(): void };
 }
+
+/** How a person says that one end of the span is held; `core/setup.ts` has what follows from it. */
+export type EnteredEnd = 'unknown' | 'pulley' | 'clip';
+
+/** A span's setup as a person typed it, units and all; an empty text is not told. */
+export interface EnteredSetup {
+  /** Id of a belt of the catalogue; anything else is the person's own belt. */
+  readonly beltId: string;
+  /** Of the own belt. */
+  readonly linearDensity: string;
+  readonly bendingStiffness: string;
+  readonly spanLength: string;
+  /** Half width of the 95 % interval of the span length. */
+  readonly spanKnownTo: string;
+  readonly targetFrom: string;
+  readonly targetTo: string;
+  /** Unit of target figures that stand alone. */
+  readonly forceUnit: string;
+  readonly tolerance: string;
+  readonly ends: readonly [EnteredEnd, EnteredEnd];
+}
+
+/** Remembers the last setup over a reload; where nothing can be kept, it forgets and says nothing. */
+export interface SetupMemory {
+  last(): EnteredSetup | undefined;
+  keep(entered: EnteredSetup): void;
+}

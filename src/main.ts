@@ -1,0 +1,41 @@
+/** Builds the edges and hands them to the page; the only file that knows them all. */
+
+import { createAnalyst } from './analysis/analyst.ts';
+import { createSetupMemory } from './archive/last-setup.ts';
+import { createFileDecoder } from './capture/audio-file.ts';
+import { createRecorder } from './capture/microphone.ts';
+import { createReplay } from './capture/replay.ts';
+import { demoTake } from './core/synthesis/demo.ts';
+import './ui/app.ts';
+import { demoEntered } from './ui/state/demo-setup.ts';
+import { Effects } from './ui/state/effects.ts';
+import { LiveMoments } from './ui/state/live.ts';
+import { initialState } from './ui/state/state.ts';
+import { Store } from './ui/state/store.ts';
+
+const memory = createSetupMemory(() => localStorage);
+const store = new Store(initialState(memory.last()));
+const live = new LiveMoments();
+
+function demo() {
+  const { recording, setup } = demoTake();
+  return { recording, entered: demoEntered(setup) };
+}
+
+const effects = new Effects({
+  store,
+  live,
+  outside: {
+    recorder: createRecorder(),
+    analyst: createAnalyst(),
+    decoder: createFileDecoder(),
+    replay: createReplay(),
+    memory,
+    demo,
+  },
+});
+
+const app = document.querySelector('spanwright-app');
+if (!app) throw new Error('the page lacks its root element');
+app.workbench = { store, effects, live };
+void effects.findDevices();

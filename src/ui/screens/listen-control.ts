@@ -1,0 +1,181 @@
+/** Listen and Stop, with the level of the sound, the plucks taken, and what the browser really granted. */
+
+import { consume } from '@lit/context';
+import { css, html, LitElement, nothing } from 'lit';
+import { customElement, query } from 'lit/decorators.js';
+import type { LiveMoment } from '../../ports.ts';
+import { en } from '../../words/en.ts';
+import { Figures } from '../format.ts';
+import { Narrow } from '../narrow.ts';
+import '../parts/level-meter.ts';
+import type { LevelMeter } from '../parts/level-meter.ts';
+import { shared } from '../shared-styles.ts';
+import { type Workbench, workbenchContext } from '../state/context.ts';
+import { Selected } from '../state/selected.ts';
+import type { Activity } from '../state/state.ts';
+
+const words = en.listen;
+type Listening = Extract<Activity, { kind: 'listening' }>;
+
+@customElement('listen-control')
+export class ListenControl extends LitElement {
+  static override styles = [
+    shared,
+    css`
+      :host {
+        display: block;
+      }
+      .state {
+        display: flex;
+        justify-content: space-between;
+        gap: var(--space-12);
+        margin-block-end: var(--space-4);
+      }
+      .state strong {
+        font-weight: var(--weight-strong);
+      }
+      .state span {
+        color: var(--ink-2);
+        font-size: var(--note-size);
+      }
+      button {
+        inline-size: 100%;
+        min-block-size: var(--main-target-size);
+        margin-block: var(--space-12);
+        font-size: var(--lead-size);
+      }
+      .below {
+        min-block-size: calc(2 * var(--note-line));
+      }
+      .cautions {
+        display: none;
+      }
+      @media (max-width: 59.99rem) {
+        :host {
+          display: grid;
+          grid-template-columns: minmax(0, 1fr);
+          align-items: center;
+          gap: var(--space-8) var(--space-16);
+        }
+        button {
+          margin: 0;
+        }
+        .below {
+          display: none;
+        }
+        .cautions {
+          display: block;
+        }
+        :host([listening]) {
+          grid-template-columns: minmax(0, 1fr) minmax(6.5rem, 0.4fr);
+        }
+        .cautions button {
+          display: inline;
+          inline-size: auto;
+          min-block-size: 1.5rem;
+          padding: 0;
+          font-size: inherit;
+          font-weight: inherit;
+        }
+      }
+    `,
+  ];
+
+  @consume({ context: workbenchContext }) workbench!: Workbench;
+  @query('level-meter') meter!: LevelMeter | null;
+
+  readonly #figures = new Figures();
+  readonly #narrow = new Narrow(this);
+  #unfollow: (() => void) | undefined;
+  readonly #activity = new Selected(
+    this,
+    () => this.workbench.store,
+    (state) => state.activity,
+  );
+  readonly #pluckCount = new Selected(
+    this,
+    () => this.workbench.store,
+    (state) => state.answer.plucks.length,
+  );
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#unfollow = this.workbench.live.follow((moment) => this.#show(moment));
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#unfollow?.();
+  }
+
+  override willUpdate(): void {
+    this.toggleAttribute('listening', this.#activity.value.kind === 'listening');
+  }
+
+  override render() {
+    const activity = this.#activity.value;
+    switch (activity.kind) {
+      case 'listening':
+        return this.#listening(activity);
+      case 'asking':
+        return html`<div class="state"><strong>${words.askingLine}</strong></div>
+          <button @click=${this.#stop}>${words.notNow}</button>
+          <p class="note below">${words.explanation}</p>`;
+      case 'opening':
+        return html`<div class="state"><strong>${words.opening}</strong></div>
+          <button @click=${this.#stop} title=${words.keyHint('L')} aria-keyshortcuts="L">${words.stop}</button>
+          <p class="note below">${activity.fileName}</p>`;
+      default:
+        return html`<p class="note cautions">
+            ${words.firstCautions} <button class="quiet" @click=${this.#cautions}>${words.allCautions}</button>
+          </p>
+          <button class="solid" @click=${() => this.workbench.effects.listen()} title=${words.keyHint('L')} aria-keyshortcuts="L">
+            ${words.listen}
+          </button>
+          <p class="note below">${words.explanation}</p>`;
+    }
+  }
+
+  #listening(activity: Listening) {
+    const heading = activity.source === 'demo' ? words.demoPlaying : activity.ear === 'waiting' ? words.hearingRoom : words.listening;
+    return html`<div>
+        <div class="state"><strong>${heading}</strong><span>${words.taken(this.#pluckCount.value)}</span></div>
+        <level-meter
+          .label=${words.level}
+          .valueText=${words.silence}
+          .clipsLabel=${words.clips}
+          .compact=${this.#narrow.matches}
+          .locale=${this.#figures.locale}
+        ></level-meter>
+      </div>
+      <button @click=${this.#stop} title=${words.keyHint('L')} aria-keyshortcuts="L">${words.stop}</button>
+      <p class="note below">${this.#granted(activity)}</p>`;
+  }
+
+  /** What stands between the air and the samples, as far as the browser tells. */
+  #granted({ source, device, processing }: Listening) {
+    if (source === 'demo') return nothing;
+    const rateHz = this.workbench.store.state.take?.sampleRateHz ?? 0;
+    const rate = this.#figures.typed(rateHz / 1000, 'kHz');
+    return words.granted[processing ?? 'unknown'](device?.label || words.thisDevice, rate);
+  }
+
+  #show(moment: LiveMoment | undefined): void {
+    const { meter } = this;
+    if (!meter || !moment) return;
+    meter.showLevel(moment.peakDbfs, moment.roomDbfs, moment.clipped);
+    const level = Number.isFinite(moment.peakDbfs) ? this.#figures.whole(moment.peakDbfs) : undefined;
+    const room = moment.roomDbfs === undefined ? undefined : this.#figures.whole(moment.roomDbfs);
+    meter.valueText = level === undefined ? words.silence : words.levelText(level, room);
+  }
+
+  readonly #stop = () => void this.workbench.effects.stop();
+
+  readonly #cautions = () => this.dispatchEvent(new Event('cautions-wanted', { bubbles: true, composed: true }));
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'listen-control': ListenControl;
+  }
+}

@@ -1,0 +1,110 @@
+/** Listen: the span at the side, the Reading with its ruler on the sheet, and below what it rests on. */
+
+import { consume } from '@lit/context';
+import { html, LitElement, nothing } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import { en } from '../../words/en.ts';
+import { Figures } from '../format.ts';
+import '../parts/force-ruler.ts';
+import { selectField, selectFieldStyles } from '../parts/select-field.ts';
+import { shared } from '../shared-styles.ts';
+import { type Workbench, workbenchContext } from '../state/context.ts';
+import { Selected } from '../state/selected.ts';
+import './evidence-panel.ts';
+import './listen-control.ts';
+import { listenScreenStyles } from './listen-screen-styles.ts';
+import './reading-panel.ts';
+import { readingView } from './reading-view.ts';
+import { rulerView } from './ruler-view.ts';
+import './setup-form.ts';
+import { spanDrawing } from './span-view.ts';
+import './start-panel.ts';
+
+@customElement('listen-screen')
+export class ListenScreen extends LitElement {
+  static override styles = [shared, selectFieldStyles, listenScreenStyles];
+
+  @consume({ context: workbenchContext }) workbench!: Workbench;
+
+  readonly #figures = new Figures();
+  readonly #state = new Selected(
+    this,
+    () => this.workbench.store,
+    (state) => state,
+  );
+
+  override render() {
+    const state = this.#state.value;
+    const busy = state.activity.kind !== 'idle';
+    const hasReading = state.answer.reading !== undefined;
+    return html`
+      <aside class="rail">
+        <div class="setup">
+          <setup-form .foldable=${busy || hasReading}></setup-form>
+          <div class="microphone ${state.devices.length > 1 ? '' : 'no-choice'}" ?hidden=${busy}>${this.#devices()}</div>
+        </div>
+        <listen-control></listen-control>
+      </aside>
+      <main class="sheet">
+        ${this.#head(hasReading)}
+        <div class="lower">${hasReading ? html`<evidence-panel></evidence-panel>` : html`<start-panel></start-panel>`}</div>
+      </main>
+    `;
+  }
+
+  #head(hasReading: boolean) {
+    const state = this.#state.value;
+    const view = readingView(state, this.#figures);
+    const { targetLabel, plucks, reading, rival, boundsOnly, label } = rulerView(state, view, this.#figures);
+    const ringing = state.activity.kind === 'listening' && state.activity.ear === 'ringing';
+    const caption = ringing && hasReading ? en.reading.ringing.join('. ') : view.caption;
+    return html`
+      <p class="caption">${caption}</p>
+      <div class="reading">
+        <reading-panel .view=${view}></reading-panel>
+        ${hasReading ? nothing : html`<div class="drawing">${spanDrawing(state.understood, this.#figures, { variant: 'small', ringing })}</div>`}
+      </div>
+      <div class="actions" ?hidden=${state.answer.plucks.length === 0}>
+        ${state.notice ? html`<button class="quiet" @click=${this.#dismiss}>${en.reading.back}</button>` : nothing}
+        <button class="quiet" @click=${this.#undo} title=${en.listen.keyHint('U')} aria-keyshortcuts="U">${en.reading.undo}</button>
+        <button class="quiet" @click=${this.#startOver}>${en.reading.startOver}</button>
+      </div>
+      <force-ruler
+        class="ruler"
+        .target=${state.understood.setup.targetForceN}
+        .targetLabel=${targetLabel}
+        .plucks=${plucks}
+        .reading=${reading}
+        .rival=${rival}
+        .boundsOnly=${boundsOnly}
+        .held=${ringing}
+        .hint=${en.ruler.hint}
+        .label=${label}
+        .locale=${this.#figures.locale}
+      ></force-ruler>
+    `;
+  }
+
+  #devices() {
+    const { devices, deviceId } = this.#state.value;
+    const choices = [
+      { value: '', text: en.listen.systemChoice },
+      ...devices
+        .filter(({ id }) => id !== '' && id !== 'default')
+        .map(({ id, label }, index) => ({ value: id, text: label || en.listen.unnamedDevice(index + 1) })),
+    ];
+    return html`<label class="label" for="microphone">${en.listen.microphone}</label>
+      ${selectField({ id: 'microphone', value: deviceId ?? '', choices, onChosen: this.#chooseDevice })}`;
+  }
+
+  readonly #chooseDevice = (id: string) => this.workbench.store.dispatch({ kind: 'device-chosen', deviceId: id === '' ? undefined : id });
+  readonly #undo = () => this.workbench.store.dispatch({ kind: 'pluck-undone' });
+  readonly #startOver = () => this.workbench.store.dispatch({ kind: 'started-over' });
+  readonly #dismiss = () => this.workbench.store.dispatch({ kind: 'notice-dismissed' });
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'listen-screen': ListenScreen;
+  }
+}

@@ -1,0 +1,14 @@
+/** What every screen may ask for: the store, what a person can do, and the sound of the moment. */
+
+import { createContext } from '@lit/context';
+import type { Effects } from './effects.ts';
+import type { LiveMoments } from './live.ts';
+import type { Store } from './store.ts';
+
+export interface Workbench {
+  readonly store: Store;
+  readonly effects: Effects;
+  readonly live: LiveMoments;
+}
+
+export const workbenchContext = createContext<Workbench>('workbench');

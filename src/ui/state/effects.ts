@@ -1,0 +1,182 @@
+/** What a person can do that reaches outside the page: microphone, files, demo. Each act ends the one before; what comes too late is dropped. */
+
+import type { Recording } from '../../core/samples/recording.ts';
+import type {
+  Analyst,
+  AnalystEvent,
+  CaptureTrouble,
+  EnteredSetup,
+  FileDecoder,
+  LiveTake,
+  OpenMicrophone,
+  Recorder,
+  Replay,
+  SetupMemory,
+} from '../../ports.ts';
+import type { LiveMoments } from './live.ts';
+import type { AppEvent } from './state.ts';
+import type { Store } from './store.ts';
+
+export interface Outside {
+  readonly recorder: Recorder;
+  readonly analyst: Analyst;
+  readonly decoder: FileDecoder;
+  readonly replay: Replay;
+  readonly memory: SetupMemory;
+  readonly demo: () => { readonly recording: Recording; readonly entered: EnteredSetup };
+}
+
+/** What goes on outside until it is ended. */
+interface Act {
+  over: boolean;
+  microphone?: OpenMicrophone | undefined;
+  playing?: { stop(): void } | undefined;
+  take?: LiveTake | undefined;
+  readonly aborting: AbortController;
+}
+
+export class Effects {
+  readonly #store: Store;
+  readonly #live: LiveMoments;
+  readonly #outside: Outside;
+  #act: Act | undefined;
+  #kept: EnteredSetup;
+
+  constructor(options: { readonly store: Store; readonly live: LiveMoments; readonly outside: Outside }) {
+    this.#store = options.store;
+    this.#live = options.live;
+    this.#outside = options.outside;
+    this.#kept = this.#store.state.entered;
+    this.#outside.recorder.onDevicesChanged(() => void this.findDevices());
+    this.#store.addEventListener('change', () => this.#remember());
+  }
+
+  async findDevices(): Promise<void> {
+    this.#tell({ kind: 'devices-found', devices: await this.#outside.recorder.devices() });
+  }
+
+  async listen(): Promise<void> {
+    const act = await this.#begin();
+    this.#tell({ kind: 'microphone-asked' });
+    const opened = await this.#outside.recorder.open({ deviceId: this.#store.state.deviceId });
+    if (act.over) return 'kind' in opened ? undefined : opened.close();
+    if ('kind' in opened) {
+      this.#act = undefined;
+      return this.#tell({ kind: 'capture-failed', failure: opened });
+    }
+    act.microphone = opened;
+    const { sampleRateHz, processing, device } = opened;
+    act.take = this.#hear(act, sampleRateHz);
+    this.#tell({ kind: 'listening-began', source: 'microphone', sampleRateHz, processing, device });
+    opened.onTrouble((trouble) => this.#troubled(act, trouble));
+    opened.sendTo(act.take.port);
+    await this.findDevices(); // their names are told only now
+  }
+
+  /** Ends what goes on. A pluck that still rings is heard out first. */
+  async stop(): Promise<void> {
+    const { kind } = this.#store.state.activity;
+    const act = this.#act;
+    if (!act) return;
+    if (kind === 'asking') {
+      act.over = true;
+      this.#act = undefined;
+      return this.#tell({ kind: 'asking-dropped' });
+    }
+    await this.#end(act);
+  }
+
+  async playDemo(): Promise<void> {
+    const act = await this.#begin();
+    const { recording, entered } = this.#outside.demo();
+    this.#tell({ kind: 'demo-prepared', entered });
+    act.take = this.#hear(act, recording.sampleRateHz);
+    this.#tell({ kind: 'listening-began', source: 'demo', sampleRateHz: recording.sampleRateHz, processing: 'untouched' });
+    act.playing = this.#outside.replay.start({ recording, port: act.take.port, onEnd: () => void this.#end(act) });
+  }
+
+  async openRecording(file: File): Promise<void> {
+    const act = await this.#begin();
+    const fileName = file.name;
+    this.#tell({ kind: 'file-opening', fileName });
+    const said = await this.#readThrough(file, act.aborting.signal);
+    if (act.over) return;
+    this.#act = undefined;
+    this.#tell(said);
+  }
+
+  async #readThrough(file: File, signal: AbortSignal): Promise<AppEvent> {
+    const fileName = file.name;
+    const decoded = await this.#outside.decoder.decode(file);
+    if (decoded.kind === 'file-failure') return { kind: 'file-failed', failure: decoded, fileName };
+    const { recording, notes } = decoded;
+    const { sampleRateHz, processing } = recording;
+    try {
+      const events = await this.#outside.analyst.analyse({ recording, setup: this.#store.state.understood.setup, signal });
+      return { kind: 'recording-heard', fileName, events, notes, sampleRateHz, processing };
+    } catch {
+      return { kind: 'listening-ended', lost: 'analysis-failed' };
+    }
+  }
+
+  /** Must be called from a person's gesture. */
+  async resume(): Promise<void> {
+    await this.#act?.microphone?.resume();
+  }
+
+  async leaveDemo(): Promise<void> {
+    await this.stop();
+    this.#tell({ kind: 'demo-left' });
+  }
+
+  #tell(event: AppEvent): void {
+    this.#store.dispatch(event);
+  }
+
+  async #begin(): Promise<Act> {
+    if (this.#act) await this.stop();
+    const act: Act = { over: false, aborting: new AbortController() };
+    this.#act = act;
+    return act;
+  }
+
+  #hear(act: Act, sampleRateHz: number): LiveTake {
+    const { setup } = this.#store.state.understood;
+    return this.#outside.analyst.listen({ sampleRateHz, setup, onEvent: (event) => this.#analysed(act, event) });
+  }
+
+  #analysed(act: Act, event: AnalystEvent): void {
+    if (this.#act !== act) return;
+    if (event.kind === 'moment') this.#live.show(event);
+    else if (event.kind === 'failed') void this.#end(act, 'analysis-failed');
+    else this.#tell({ kind: 'heard', event });
+  }
+
+  #troubled(act: Act, trouble: CaptureTrouble): void {
+    if (this.#act !== act || act.over) return;
+    if (trouble === 'gone' || trouble === 'recorder-failed') void this.#end(act, trouble);
+    else this.#tell({ kind: 'obstacle', obstacle: trouble === 'paused' || trouble === 'silent' ? trouble : undefined });
+  }
+
+  async #end(act: Act, lost?: 'gone' | 'recorder-failed' | 'analysis-failed'): Promise<void> {
+    if (act.over) return;
+    act.over = true;
+    act.aborting.abort();
+    act.playing?.stop();
+    await act.microphone?.close();
+    if (lost !== 'analysis-failed') await act.take?.end();
+    if (this.#act !== act) return;
+    this.#act = undefined;
+    this.#live.show(undefined);
+    this.#tell({ kind: 'listening-ended', lost });
+  }
+
+  /** The demo's setup is not the person's and is not kept. */
+  #remember(): void {
+    const { entered, ownEntered } = this.#store.state;
+    const own = ownEntered ?? entered;
+    if (own === this.#kept) return;
+    this.#kept = own;
+    this.#outside.memory.keep(own);
+  }
+}

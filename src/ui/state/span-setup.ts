@@ -1,0 +1,112 @@
+/** From the typed setup to what the core knows of the span; texts that cannot be read come out as faults by field. */
+
+import { beltById, belts } from '../../../shared/belts.ts';
+import { beltKnowledge, ownBelt } from '../../core/belt/catalogue.ts';
+import type { Measured } from '../../core/math/measured.ts';
+import { type ParsedQuantity, parseQuantity, type QuantityFault, type QuantityOptions } from '../../core/quantity.ts';
+import { ASSUMED_UNCERTAINTY, type BeltKnowledge, type EndFixity, type ForceRange, type SpanSetup } from '../../core/setup.ts';
+import type { EnteredEnd, EnteredSetup } from '../../ports.ts';
+
+/** Stands for a belt of which the person tells the linear density; so does any id that the catalogue does not know. */
+export const OWN_BELT = 'own';
+export const isOwnBelt = (entered: EnteredSetup): boolean => beltById(entered.beltId) === undefined;
+/** The catalogue begins with the commonest belt. */
+export const DEFAULT_BELT_ID = belts[0]?.id ?? OWN_BELT;
+
+export const EMPTY_SETUP: EnteredSetup = {
+  beltId: DEFAULT_BELT_ID,
+  linearDensity: '',
+  bendingStiffness: '',
+  spanLength: '',
+  spanKnownTo: '1',
+  targetFrom: '',
+  targetTo: '',
+  forceUnit: 'N',
+  tolerance: '',
+  ends: ['unknown', 'unknown'],
+};
+
+export type SetupField = Exclude<keyof EnteredSetup, 'beltId' | 'forceUnit' | 'ends'>;
+export type FieldFault = QuantityFault | { readonly ok: false; readonly why: 'same-as-other-end' };
+
+/** What the texts say, in SI, and where they say nothing that can be read. Empty texts are no fault. */
+export interface UnderstoodSetup {
+  readonly setup: SpanSetup;
+  readonly faults: Partial<Record<SetupField, FieldFault>>;
+}
+
+/** Every ± on the page is the half of a 95 % interval; the core reckons in standard uncertainties. */
+const COVERAGE_FACTOR = 2;
+
+const END_FIXITY: Record<EnteredEnd, EndFixity> = {
+  unknown: { kind: 'unknown' },
+  pulley: { kind: 'between', low: 0, high: 0.5 }, // teeth hold a wrapped belt somewhat
+  clip: { kind: 'between', low: 0.7, high: 1 },
+};
+
+export function understood(entered: EnteredSetup): UnderstoodSetup {
+  const faults: Partial<Record<SetupField, FieldFault>> = {};
+  const read = (field: SetupField, options: QuantityOptions) => {
+    const parsed = parseQuantity(entered[field], options);
+    if (parsed.ok) return parsed;
+    if (parsed.why !== 'empty') faults[field] = parsed;
+    return undefined;
+  };
+
+  const stiffness = measured(read('bendingStiffness', { kind: 'stiffness', defaultUnit: 'N m²' }), {
+    relative: ASSUMED_UNCERTAINTY.bendingStiffnessRelative,
+  });
+  const belt = beltOf(entered, stiffness, read);
+  const toothPitchM = belt?.toothPitchM;
+  const knownTo = read('spanKnownTo', { kind: 'length', defaultUnit: 'mm', zeroAllowed: true, toothPitchM });
+  const span = measured(read('spanLength', { kind: 'length', defaultUnit: 'mm', toothPitchM }), {
+    absolute: knownTo ? knownTo.value / COVERAGE_FACTOR : ASSUMED_UNCERTAINTY.spanLengthM,
+  });
+  const from = read('targetFrom', { kind: 'force', defaultUnit: entered.forceUnit, zeroAllowed: true });
+  const to = read('targetTo', { kind: 'force', defaultUnit: entered.forceUnit });
+  if (from && to && from.value === to.value) faults.targetTo = { ok: false, why: 'same-as-other-end' };
+  const tolerance = read('tolerance', { kind: 'percent', defaultUnit: '%' });
+
+  return {
+    setup: {
+      spanLengthM: span,
+      belt,
+      ends: [END_FIXITY[entered.ends[0]], END_FIXITY[entered.ends[1]]],
+      toleranceRelative: tolerance?.value,
+      targetForceN: targetOf(from, to),
+    },
+    faults,
+  };
+}
+
+type Readable = Extract<ParsedQuantity, { ok: true }>;
+
+/** A typed ± goes before the assumed one. */
+function measured(parsed: Readable | undefined, assumed: { absolute: number } | { relative: number }): Measured | undefined {
+  if (!parsed) return undefined;
+  const { value, standardUncertainty } = parsed;
+  if (standardUncertainty !== undefined) return { value, standardUncertainty: standardUncertainty / COVERAGE_FACTOR };
+  return { value, standardUncertainty: 'absolute' in assumed ? assumed.absolute : assumed.relative * value };
+}
+
+function beltOf(
+  entered: EnteredSetup,
+  stiffness: Measured | undefined,
+  read: (field: SetupField, options: QuantityOptions) => Readable | undefined,
+): BeltKnowledge | undefined {
+  const entry = beltById(entered.beltId);
+  if (entry) {
+    const belt = beltKnowledge(entry);
+    return stiffness ? { ...belt, bendingStiffnessNm2: { kind: 'known', value: stiffness } } : belt;
+  }
+  const density = measured(read('linearDensity', { kind: 'linear-density', defaultUnit: 'g/m' }), {
+    relative: ASSUMED_UNCERTAINTY.linearDensityRelative,
+  });
+  return density && ownBelt({ linearDensityKgPerM: density, bendingStiffnessNm2: stiffness, catalogue: belts });
+}
+
+/** The two ends in whichever order they were typed; one end alone, or no width between them, is no target. */
+function targetOf(from: Readable | undefined, to: Readable | undefined): ForceRange | undefined {
+  if (!from || !to || from.value === to.value) return undefined;
+  return { lowN: Math.min(from.value, to.value), highN: Math.max(from.value, to.value) };
+}

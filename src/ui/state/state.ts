@@ -1,0 +1,172 @@
+/** Everything the page knows, and how each thing that happens changes it: one pure function. Levels and live spectra are not in here. */
+
+import type { ListeningEvent } from '../../core/listening.ts';
+import { assertNever } from '../../core/outcome.ts';
+import type { SoundProcessing } from '../../core/samples/recording.ts';
+import type { CaptureFailure, EnteredSetup, FileFailure, InputDevice } from '../../ports.ts';
+import { EMPTY_SETUP, type UnderstoodSetup, understood } from './span-setup.ts';
+import { type Answer, answerTo, heard, NO_ANSWER, type Take, worseProcessing } from './take.ts';
+
+/** `waiting`: the room is heard first. `ready`: a pluck may come. `ringing`: something began to sound and is heard out. */
+export type Ear = 'waiting' | 'ready' | 'ringing';
+
+export type Activity =
+  | { readonly kind: 'idle' }
+  | { readonly kind: 'asking' }
+  | {
+      readonly kind: 'listening';
+      readonly source: 'microphone' | 'demo';
+      readonly ear: Ear;
+      readonly device?: InputDevice | undefined;
+      readonly processing?: SoundProcessing | undefined;
+      /** Passes when the sound comes back. */
+      readonly obstacle?: 'paused' | 'silent' | undefined;
+    }
+  | { readonly kind: 'opening'; readonly fileName: string };
+
+/** What stands in the Reading's place until the next act, since the person has to know it. */
+export type Notice =
+  | { readonly kind: 'capture-failure'; readonly failure: CaptureFailure }
+  | { readonly kind: 'lost'; readonly why: 'gone' | 'recorder-failed' | 'analysis-failed' }
+  | { readonly kind: 'file-failure'; readonly failure: FileFailure; readonly fileName: string };
+
+export interface AppState {
+  readonly entered: EnteredSetup;
+  /** The person's own setup while the demo's stands in the fields. */
+  readonly ownEntered?: EnteredSetup | undefined;
+  readonly understood: UnderstoodSetup;
+  readonly activity: Activity;
+  readonly take?: Take | undefined;
+  readonly answer: Answer;
+  readonly notice?: Notice | undefined;
+  readonly devices: readonly InputDevice[];
+  /** The device asked for; none: the system's own choice. */
+  readonly deviceId?: string | undefined;
+}
+
+export type AppEvent =
+  | { readonly kind: 'setup-entered'; readonly change: Partial<EnteredSetup> }
+  | { readonly kind: 'microphone-asked' }
+  | { readonly kind: 'asking-dropped' }
+  | { readonly kind: 'capture-failed'; readonly failure: CaptureFailure }
+  | {
+      readonly kind: 'listening-began';
+      readonly source: 'microphone' | 'demo';
+      readonly sampleRateHz: number;
+      readonly processing?: SoundProcessing | undefined;
+      readonly device?: InputDevice | undefined;
+    }
+  | { readonly kind: 'heard'; readonly event: ListeningEvent }
+  | { readonly kind: 'obstacle'; readonly obstacle?: 'paused' | 'silent' | undefined }
+  | { readonly kind: 'listening-ended'; readonly lost?: 'gone' | 'recorder-failed' | 'analysis-failed' | undefined }
+  | { readonly kind: 'file-opening'; readonly fileName: string }
+  | { readonly kind: 'file-failed'; readonly failure: FileFailure; readonly fileName: string }
+  | {
+      readonly kind: 'recording-heard';
+      readonly fileName: string;
+      readonly events: readonly ListeningEvent[];
+      readonly notes: readonly string[];
+      readonly sampleRateHz: number;
+      readonly processing?: SoundProcessing | undefined;
+    }
+  | { readonly kind: 'pluck-undone' }
+  | { readonly kind: 'started-over' }
+  | { readonly kind: 'notice-dismissed' }
+  | { readonly kind: 'demo-prepared'; readonly entered: EnteredSetup }
+  | { readonly kind: 'demo-left' }
+  | { readonly kind: 'devices-found'; readonly devices: readonly InputDevice[] }
+  | { readonly kind: 'device-chosen'; readonly deviceId?: string | undefined };
+
+export function initialState(entered: EnteredSetup = EMPTY_SETUP): AppState {
+  return { entered, understood: understood(entered), activity: { kind: 'idle' }, answer: NO_ANSWER, devices: [] };
+}
+
+export function reduce(state: AppState, event: AppEvent): AppState {
+  switch (event.kind) {
+    case 'setup-entered':
+      return withSetup(state, { ...state.entered, ...event.change });
+    case 'microphone-asked':
+      return { ...withoutDemo(state), activity: { kind: 'asking' }, notice: undefined };
+    case 'asking-dropped':
+      return { ...state, activity: { kind: 'idle' } };
+    case 'capture-failed':
+      return { ...state, activity: { kind: 'idle' }, notice: { kind: 'capture-failure', failure: event.failure } };
+    case 'listening-began': {
+      const { source, device, processing } = event;
+      const activity: Activity = { kind: 'listening', source, ear: 'waiting', device, processing };
+      return withTake({ ...state, activity, notice: undefined }, takeFor(state.take, event));
+    }
+    case 'heard':
+      return heardBy(state, event.event);
+    case 'obstacle':
+      return state.activity.kind === 'listening' ? { ...state, activity: { ...state.activity, obstacle: event.obstacle } } : state;
+    case 'listening-ended':
+      return { ...state, activity: { kind: 'idle' }, notice: event.lost ? { kind: 'lost', why: event.lost } : state.notice };
+    case 'file-opening':
+      return { ...withoutDemo(state), activity: { kind: 'opening', fileName: event.fileName }, notice: undefined };
+    case 'file-failed':
+      return { ...state, activity: { kind: 'idle' }, notice: { kind: 'file-failure', failure: event.failure, fileName: event.fileName } };
+    case 'recording-heard': {
+      const { fileName, notes, sampleRateHz, processing } = event;
+      const empty: Take = { source: 'recording', fileName, notes, sampleRateHz, processing, plucks: [], missed: [] };
+      return withTake({ ...state, activity: { kind: 'idle' } }, event.events.reduce(heard, empty));
+    }
+    case 'pluck-undone':
+      return state.take
+        ? withTake({ ...state, notice: undefined }, { ...state.take, plucks: state.take.plucks.slice(0, -1), missed: [] })
+        : state;
+    case 'started-over':
+      return withTake({ ...state, notice: undefined }, startedOver(state));
+    case 'notice-dismissed':
+      return { ...state, notice: undefined };
+    case 'demo-prepared':
+      return withSetup({ ...state, take: undefined, notice: undefined, ownEntered: state.ownEntered ?? state.entered }, event.entered);
+    case 'demo-left':
+      return { ...withoutDemo(state), notice: undefined };
+    case 'devices-found':
+      return { ...state, devices: event.devices };
+    case 'device-chosen':
+      return { ...state, deviceId: event.deviceId };
+    default:
+      return assertNever(event);
+  }
+}
+
+const withTake = (state: AppState, take: Take | undefined): AppState => ({
+  ...state,
+  take,
+  answer: answerTo(take, state.understood.setup),
+});
+
+function withSetup(state: AppState, entered: EnteredSetup): AppState {
+  const nowUnderstood = understood(entered);
+  return withTake({ ...state, entered, understood: nowUnderstood }, state.take);
+}
+
+/** Back to the person's own setup and an empty take: the demo's span must never explain another sound. */
+function withoutDemo(state: AppState): AppState {
+  if (!state.ownEntered) return state;
+  return withSetup({ ...state, take: undefined, ownEntered: undefined }, state.ownEntered);
+}
+
+/** Listening goes on with the plucks that the microphone gave before; another source begins anew. */
+function takeFor(take: Take | undefined, began: Extract<AppEvent, { kind: 'listening-began' }>): Take {
+  const { source, sampleRateHz, processing } = began;
+  if (source === 'microphone' && take?.source === 'microphone') {
+    return { ...take, sampleRateHz, processing: worseProcessing(take.processing, processing), missed: [] };
+  }
+  return { source, sampleRateHz, processing, plucks: [], missed: [], notes: [] };
+}
+
+/** While listening, the emptied take keeps what is known of its source. */
+const startedOver = ({ take, activity }: AppState): Take | undefined =>
+  take && activity.kind === 'listening' ? { ...take, plucks: [], missed: [] } : undefined;
+
+const EAR_AFTER: Record<ListeningEvent['kind'], Ear> = { ready: 'ready', onset: 'ringing', pluck: 'ready', 'no-pluck': 'ready' };
+
+function heardBy(state: AppState, event: ListeningEvent): AppState {
+  const { activity, take } = state;
+  if (activity.kind !== 'listening' || !take) return state;
+  const next = { ...state, activity: { ...activity, ear: EAR_AFTER[event.kind] } };
+  return event.kind === 'pluck' || event.kind === 'no-pluck' ? withTake(next, heard(take, event)) : next;
+}
