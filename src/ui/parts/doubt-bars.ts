@@ -106,14 +106,12 @@ export class DoubtBars extends LitElement {
     const share = (line: DoubtLine) => (longestN > 0 ? (100 * line.valueN) / longestN : 0);
     return html`
       <table>
-        <caption class="spoken">
-          ${this.label}
-        </caption>
-        <thead class="spoken">
+        <caption><span class="spoken">${this.label}</span></caption>
+        <thead>
           <tr>
-            <th scope="col">${this.nameHeading}</th>
+            <th scope="col"><span class="spoken">${this.nameHeading}</span></th>
             <td></td>
-            <th scope="col">${this.figureHeading}</th>
+            <th scope="col"><span class="spoken">${this.figureHeading}</span></th>
           </tr>
         </thead>
         ${this.groups.map(

@@ -111,7 +111,7 @@ export class ForceRuler extends LitElement {
     if (widthPx === 0 || !this.#range) return nothing;
     const scale = rulerScale(this.#range, widthPx);
     return html`
-      <svg role="img" aria-label=${this.label || nothing} width=${widthPx} height=${BAND_PX + STEEL_PX}>
+      <svg role="img" aria-label=${this.label || nothing} width=${widthPx} height=${BAND_PX + STEEL_PX} viewBox=${`0 0 ${widthPx} ${BAND_PX + STEEL_PX}`}>
         ${this.#target(scale)} ${this.#steel(this.#range, scale)} ${this.#hint(scale)} ${this.#plucks(scale)}
         ${this.#labelled(this.predicted, PREDICTED_PX, scale, 'aim', (mark) => thinInterval(mark, PREDICTED_PX, 'predicted'))}
         ${[this.rival, this.reading].map((interval, index) =>

@@ -14,6 +14,11 @@ export const plotStyles = css`
   :host([hidden]) {
     display: none;
   }
+  /* A drawing is made in the pixels of the screen; on narrower paper it shrinks as a whole. */
+  svg[viewBox] {
+    max-inline-size: 100%;
+    block-size: auto;
+  }
   svg {
     display: block;
     direction: ltr;

@@ -107,7 +107,7 @@ export class SpanDrawing extends LitElement {
     if (this.#width.px === 0) return nothing;
     const at = spanGeometry(this.variant, this.#width.px, this.spanLengthM);
     return html`
-      <svg role="img" aria-label=${this.label || nothing} width=${at.widthPx} height=${at.heightPx}>
+      <svg role="img" aria-label=${this.label || nothing} width=${at.widthPx} height=${at.heightPx} viewBox=${`0 0 ${at.widthPx} ${at.heightPx}`}>
         ${pulley(at, at.leftPx)} ${pulley(at, at.rightPx)} ${beltBeyond(at)} ${freeSpan(at)} ${this.ringing ? swing(at) : nothing}
         ${this.#dimension(at)} ${this.variant === 'big' ? this.#guides(at) : nothing}
       </svg>

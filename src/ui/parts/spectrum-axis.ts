@@ -44,7 +44,8 @@ export const levelRangeOf = (levelsDbfs: ArrayLike<number>, binCount: number): L
   let strongest = Number.NEGATIVE_INFINITY;
   for (let bin = 0; bin < Math.min(binCount, levelsDbfs.length); bin++) strongest = Math.max(strongest, levelsDbfs[bin] ?? strongest);
   if (!Number.isFinite(strongest)) return DEFAULT_LEVELS;
-  const highDbfs = Math.ceil((strongest + HEADROOM_DB) / LEVEL_STEP_DB) * LEVEL_STEP_DB;
+  const withHeadroom = strongest > 0 ? strongest : Math.min(0, strongest + HEADROOM_DB); // nothing but a clipped sound lies above 0
+  const highDbfs = Math.ceil(withHeadroom / LEVEL_STEP_DB) * LEVEL_STEP_DB;
   return { lowDbfs: highDbfs - LEVEL_SPAN_DB, highDbfs };
 };
 

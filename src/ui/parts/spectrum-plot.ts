@@ -132,7 +132,7 @@ export class SpectrumPlot extends LitElement {
     if (this.#width.px === 0 || !frame) return nothing;
     const background = this.spectrum?.backgroundDbfs;
     return html`
-      <svg role="img" aria-label=${this.label || nothing} width=${this.#width.px} height=${HEIGHT_PX}>
+      <svg role="img" aria-label=${this.label || nothing} width=${this.#width.px} height=${HEIGHT_PX} viewBox=${`0 0 ${this.#width.px} ${HEIGHT_PX}`}>
         ${this.#expected(frame)}
         ${
           this.spectrum && background

@@ -1,4 +1,4 @@
-/** A plot as a table that only screen readers meet; needs the class `spoken` of the plot styles. */
+/** A plot as a table that only screen readers meet; needs the class `spoken` of the plot styles, on a box of its own because tables never shrink below their words. */
 
 import { html } from 'lit';
 
@@ -10,7 +10,7 @@ export interface PlotTable {
 }
 
 export const spokenTable = ({ caption, columns, rows }: PlotTable) => html`
-  <table class="spoken">
+  <div class="spoken"><table>
     <caption>
       ${caption}
     </caption>
@@ -27,5 +27,5 @@ export const spokenTable = ({ caption, columns, rows }: PlotTable) => html`
         </tr>`,
       )}
     </tbody>
-  </table>
+  </table></div>
 `;
