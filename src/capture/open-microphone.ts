@@ -21,8 +21,9 @@ export async function openMicrophone(platform: CapturePlatform, stream: MediaStr
   try {
     await platform.loadRecorder(context);
     const { recorder, disconnect } = captureGraph({ context, stream, makeRecorder: platform.makeRecorder });
+    const microphone = connected({ context, stream, track, recorder, disconnect }); // at once: the recorder may fail on its first call
     if (context.state !== 'running') await keptWithin(context.resume(), RESUME_LIMIT_MS);
-    return connected({ context, stream, track, recorder, disconnect });
+    return microphone;
   } catch (error) {
     await context.close().catch(() => {});
     throw error;
@@ -58,7 +59,7 @@ function connected({ context, stream, track, recorder, disconnect }: Parts): Ope
   on(track, 'unmute', () => troubles.note('track-muted', false));
   on(context, 'statechange', noteState);
   on(context, 'error', () => troubles.end('recorder-failed'));
-  on(recorder, 'processorerror', () => troubles.end('recorder-failed'));
+  recorder.onprocessorerror = () => troubles.end('recorder-failed'); // a listener that is added instead is not called in every browser
   recorder.port.onmessage = ({ data }: MessageEvent<SoundBlock>) => watch.hear(data, nowS());
   const looking = setInterval(look, LOOK_EVERY_MS);
   noteState();
@@ -86,6 +87,7 @@ function connected({ context, stream, track, recorder, disconnect }: Parts): Ope
       clearInterval(looking);
       for (const each of letGo) each();
       troubles.clear();
+      recorder.onprocessorerror = null;
       recorder.port.onmessage = null;
       disconnect();
       for (const each of stream.getTracks()) each.stop();
