@@ -220,6 +220,7 @@ export const en = {
   ruler: {
     hint: 'Each pluck will stand here, and below them the reading',
     target: (range: string) => `target ${range}`,
+    targetShort: 'target',
     pluck: (number: number) => `pluck ${number}`,
     pluckOnly: (number: number, frequency: string) => `pluck ${number}, ${frequency}`,
     leftOut: (label: string) => `${label}, left out`,

@@ -69,7 +69,7 @@ export class EvidencePanel extends LitElement {
         .right {
           order: 2;
         }
-        .trusted .right {
+        :host([trusted]) .right {
           order: 0;
         }
         .wide,
@@ -78,6 +78,9 @@ export class EvidencePanel extends LitElement {
         }
         .caution {
           display: none;
+        }
+        .foot take-sources {
+          flex: 1;
         }
       }
     `,
@@ -96,6 +99,10 @@ export class EvidencePanel extends LitElement {
     () => this.workbench.store,
     (state) => state.take?.notes,
   );
+
+  override willUpdate(): void {
+    this.toggleAttribute('trusted', this.#answer.value.reading?.grade === 'trusted');
+  }
 
   override render() {
     const { reading } = this.#answer.value;

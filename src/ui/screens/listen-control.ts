@@ -164,9 +164,13 @@ export class ListenControl extends LitElement {
     const { meter } = this;
     if (!meter || !moment) return;
     meter.showLevel(moment.peakDbfs, moment.roomDbfs, moment.clipped);
-    const level = Number.isFinite(moment.peakDbfs) ? this.#figures.whole(moment.peakDbfs) : undefined;
-    const room = moment.roomDbfs === undefined ? undefined : this.#figures.whole(moment.roomDbfs);
-    meter.valueText = level === undefined ? words.silence : words.levelText(level, room);
+    const level = this.#decibels(moment.peakDbfs);
+    meter.valueText = level === undefined ? words.silence : words.levelText(level, this.#decibels(moment.roomDbfs));
+  }
+
+  /** Digital silence has no level. */
+  #decibels(levelDbfs: number | undefined): string | undefined {
+    return levelDbfs !== undefined && Number.isFinite(levelDbfs) ? this.#figures.whole(levelDbfs) : undefined;
   }
 
   readonly #stop = () => void this.workbench.effects.stop();

@@ -14,13 +14,21 @@ export const listenScreenStyles = css`
     display: flex;
     flex-direction: column;
     block-size: calc(100dvh - var(--bar-height));
-    padding: var(--space-24) var(--space-24) var(--space-16);
-    overflow-y: auto;
     background: var(--rail);
     border-inline-end: var(--stroke-line) solid var(--line);
   }
-  setup-form {
-    flex: 1 0 auto;
+  .setup {
+    flex: 1;
+    display: flex;
+    flex-direction: column;
+    justify-content: space-between;
+    gap: var(--space-8);
+    min-block-size: 0;
+    padding: var(--space-24) var(--space-24) var(--space-4);
+    overflow-y: auto;
+  }
+  listen-control {
+    padding: var(--space-4) var(--space-24) var(--space-8);
   }
   .label {
     display: block;
@@ -77,9 +85,13 @@ export const listenScreenStyles = css`
       display: block;
       block-size: auto;
       padding: 0 var(--sheet-margin);
-      overflow: visible;
       border-inline-end: 0;
       border-block-end: var(--stroke-line) solid var(--line);
+    }
+    .setup {
+      display: block;
+      padding: 0;
+      overflow: visible;
     }
     .microphone {
       display: grid;
@@ -149,7 +161,10 @@ export const listenScreenStyles = css`
     }
     .rail {
       position: static;
+      display: block;
       block-size: auto;
+    }
+    .setup {
       overflow: visible;
     }
     .actions,

@@ -5,6 +5,7 @@ import { html, LitElement, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { en } from '../../words/en.ts';
 import { Figures } from '../format.ts';
+import { Narrow } from '../narrow.ts';
 import '../parts/force-ruler.ts';
 import { selectField, selectFieldStyles } from '../parts/select-field.ts';
 import { shared } from '../shared-styles.ts';
@@ -27,6 +28,7 @@ export class ListenScreen extends LitElement {
   @consume({ context: workbenchContext }) workbench!: Workbench;
 
   readonly #figures = new Figures();
+  readonly #narrow = new Narrow(this);
   readonly #state = new Selected(
     this,
     () => this.workbench.store,
@@ -40,8 +42,8 @@ export class ListenScreen extends LitElement {
     return html`
       <aside class="rail">
         <div class="setup">
-          <setup-form .foldable=${busy || hasReading}></setup-form>
-          <div class="microphone ${state.devices.length > 1 ? '' : 'no-choice'}" ?hidden=${busy}>${this.#devices()}</div>
+          <setup-form .foldable=${busy || hasReading}>${this.#narrow.matches ? this.#devices() : nothing}</setup-form>
+          ${this.#narrow.matches || busy ? nothing : this.#devices()}
         </div>
         <listen-control></listen-control>
       </aside>
@@ -73,6 +75,7 @@ export class ListenScreen extends LitElement {
         class="ruler"
         .target=${state.understood.setup.targetForceN}
         .targetLabel=${targetLabel}
+        .targetShortLabel=${en.ruler.targetShort}
         .plucks=${plucks}
         .reading=${reading}
         .rival=${rival}
@@ -93,8 +96,10 @@ export class ListenScreen extends LitElement {
         .filter(({ id }) => id !== '' && id !== 'default')
         .map(({ id, label }, index) => ({ value: id, text: label || en.listen.unnamedDevice(index + 1) })),
     ];
-    return html`<label class="label" for="microphone">${en.listen.microphone}</label>
-      ${selectField({ id: 'microphone', value: deviceId ?? '', choices, onChosen: this.#chooseDevice })}`;
+    return html`<div class="microphone" slot="microphone">
+      <label class="label" for="microphone">${en.listen.microphone}</label>
+      ${selectField({ id: 'microphone', value: deviceId ?? '', choices, onChosen: this.#chooseDevice })}
+    </div>`;
   }
 
   readonly #chooseDevice = (id: string) => this.workbench.store.dispatch({ kind: 'device-chosen', deviceId: id === '' ? undefined : id });

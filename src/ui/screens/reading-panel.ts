@@ -21,7 +21,7 @@ export class ReadingPanel extends LitElement {
         display: grid;
         grid-template-columns: minmax(0, 1fr) minmax(17rem, 22.5rem);
         column-gap: var(--space-24);
-        min-block-size: 7.25rem;
+        min-block-size: 8.5rem;
       }
       .figures {
         display: flex;
@@ -34,6 +34,8 @@ export class ReadingPanel extends LitElement {
         font-size: var(--figure-size);
         line-height: var(--figure-line);
         letter-spacing: var(--tracking-large);
+      }
+      .part {
         white-space: nowrap;
       }
       .value {
@@ -45,7 +47,7 @@ export class ReadingPanel extends LitElement {
       }
       .doubt {
         font-size: var(--figure-doubt-size);
-        margin-inline-start: 0.1em;
+        line-height: 1;
       }
       .bounds {
         font-size: var(--bounds-size);
@@ -161,8 +163,8 @@ function figure(large: Exclude<Large, { kind: 'sentence' }>) {
   if (large.kind === 'bounds') return html`<span class="bounds">${large.text}<span class="unit">${NO_BREAK}N</span></span>`;
   const unit = large.kind === 'force' ? 'N' : 'Hz';
   return html`<span class="force"
-    ><span class="value">${large.value}</span><span class="unit">${NO_BREAK}${unit}</span
-    ><span class="doubt">${NO_BREAK}±${NO_BREAK}${large.doubt}${NO_BREAK}${unit}</span></span
+    ><span class="part"><span class="value">${large.value}</span><span class="unit">${NO_BREAK}${unit}</span></span>
+    <span class="part doubt">±${NO_BREAK}${large.doubt}${NO_BREAK}${unit}</span></span
   >`;
 }
 

@@ -69,6 +69,7 @@ export class SetupForm extends LitElement {
         <details>
           <summary>${words.more}</summary>
           ${this.#more(entered)}
+          <slot name="microphone"></slot>
         </details>
       </div>
     `;

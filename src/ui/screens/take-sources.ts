@@ -47,6 +47,10 @@ export class TakeSources extends LitElement {
           display: grid;
           grid-template-columns: repeat(auto-fit, minmax(9.5rem, 1fr));
         }
+        button.quiet {
+          min-block-size: var(--target-size);
+        }
+        button.quiet,
         .open label {
           inline-size: 100%;
           border-color: var(--edge);
