@@ -53,7 +53,7 @@ const MASKED_DISCOUNT = 0.3;
 const MASKED_WITHIN = 0.03;
 const MOST_FOR_UNEXPLAINED = 4;
 const BELOW_FIRST = 0.83;
-const FOR_BELOW_FIRST = 3;
+const FOR_BELOW_FIRST = 1.5;
 const FIRST_NOT_HEARD = 1.5;
 /** A fundamental outside the expected forces has to be this much better. */
 const OUTSIDE_EXPECTED = 2;

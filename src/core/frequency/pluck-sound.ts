@@ -88,7 +88,7 @@ function analyse(segment: PluckSegment, bounds: SearchBounds): Analysis | { read
   const sinusoids = heard[0]!.sinusoids;
   if (sinusoids.length === 0) return { why: 'too-quiet' };
   const fundamental = fundamentalOf(heard, bounds);
-  if (!fundamental || unlikeSpan(segment, fundamental)) return { why: 'not-a-span' };
+  if (!fundamental || unlikeSpan(segment, fundamental, bounds.spanTold)) return { why: 'not-a-span' };
   const { series } = fundamental.best;
   const fitted = fitFrom(segment, { fromS: STARTS_S[0], fundamental, sinusoids });
   const first = firstPartialOf(fitted, series, inharmonicityPrior(series, bounds));

@@ -4,6 +4,8 @@ import type { BendingStiffness, ForceRange, SpanSetup } from '../setup.ts';
 import { partialHz } from '../vibration/beam.ts';
 
 export interface SearchBounds {
+  /** Whether span and belt were told; a sound that lies where this span must ring needs less proof that it is one. */
+  readonly spanTold: boolean;
   readonly lowestFirstHz: number;
   readonly highestFirstHz: number;
   /** Least and largest inharmonicity coefficient of a span whose partial 1 lies there. */
@@ -24,7 +26,12 @@ const STIFFNESS_MARGIN = 3;
 export function searchBounds(setup: SpanSetup): SearchBounds {
   const { spanLengthM, belt } = setup;
   if (!spanLengthM || !belt) {
-    return { lowestFirstHz: ANY_FIRST_HZ.low, highestFirstHz: ANY_FIRST_HZ.high, inharmonicityAt: () => ANY_INHARMONICITY };
+    return {
+      spanTold: false,
+      lowestFirstHz: ANY_FIRST_HZ.low,
+      highestFirstHz: ANY_FIRST_HZ.high,
+      inharmonicityAt: () => ANY_INHARMONICITY,
+    };
   }
   const stiffness = stiffnessRange(belt.bendingStiffnessNm2);
   const firstHz = (forceN: number, bendingStiffnessNm2: number, fixity: number) =>
@@ -52,6 +59,7 @@ export function searchBounds(setup: SpanSetup): SearchBounds {
     return Math.min(ANY_INHARMONICITY.high, (Math.PI * eps) ** 2);
   };
   return {
+    spanTold: true,
     lowestFirstHz: Math.max(LOWEST_HEARD_HZ, any.low),
     highestFirstHz: Math.min(HIGHEST_HEARD_HZ, any.high),
     inharmonicityAt: (hz) => ({

@@ -17,13 +17,14 @@ const CHORD = { unexplained: 3, ownShare: 0.62 };
 export type Unlike = 'no-series' | 'swells' | 'does-not-die' | 'many-sources';
 
 /** Why the sound is not a plucked span; undefined where nothing speaks against it. */
-export function unlikeSpan(segment: PluckSegment, fundamental: Fundamental): Unlike | undefined {
+export function unlikeSpan(segment: PluckSegment, fundamental: Fundamental, spanTold: boolean): Unlike | undefined {
   const { best, evidence } = fundamental;
   if (evidence < LEAST_EVIDENCE) return 'no-series';
   const overwhelming = best.score >= OVERWHELMING.evidence && best.unexplained <= OVERWHELMING.unexplained;
   const early = levelDb(segment, 0.01, 0.04);
   const late = levelDb(segment, 0.2, 0.3);
   const swell = levelDb(segment, 0.04, 0.09) - early;
+  if (!spanTold) return undefined;
   if (swell > MOST_SWELL_DB && !overwhelming) return 'swells';
   const loss = levelDb(segment, 0.01, 0.05) - late;
   if (loss < (overwhelming ? OVERWHELMING.lossDb : LEAST_LOSS_DB)) return 'does-not-die';
