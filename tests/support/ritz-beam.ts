@@ -70,7 +70,9 @@ function largest(K: Matrix, M: Matrix, count: number): number[] {
     }
     return down;
   };
-  let vectors = Array.from({ length: count + 4 }, (_, k) => Float64Array.from({ length: n }, (_, i) => Math.cos((k + 1) * (i + 0.3))));
+  let vectors: Float64Array[] = Array.from({ length: count + 4 }, (_, k) =>
+    Float64Array.from({ length: n }, (_, i) => Math.cos((k + 1) * (i + 0.3))),
+  );
   for (let step = 0; step < 60; step++) vectors = orthonormal(vectors.map(apply));
   return vectors
     .map((v) => dot(v, apply(v)))

@@ -13,6 +13,8 @@ export interface ExpectedPartial {
   readonly highHz: number;
 }
 
+/** Half of an even range is √3 of its standard deviations. */
+const RANGE_IN_SD = Math.sqrt(3);
 const PARTIALS = [1, 2, 3, 4, 5, 6] as const;
 
 /** First partial at both ends of a range of force, with middling ends and stiffness; `undefined` where span or belt was not told. */
@@ -23,7 +25,7 @@ export function expectedFrequencyHz(setup: SpanSetup, forceRange: ForceRange): {
 
 /**
  * Places of partials 1 to 6. Of a range of force: from its low to its high end, with middling ends and stiffness. Of a reading: about the
- * multiples that its own first partial allows, over all stiffness and ends that were not ruled out.
+ * multiples that its own first partial allows, over the range of stiffness and all ends that were not ruled out.
  *
  * @returns empty where span or belt was not told
  */
@@ -38,9 +40,9 @@ export function expectedPartialsHz(setup: SpanSetup, from: ForceRange | Reading)
 
   const f1 = from.frequencyHz.value;
   const spread = from.frequencyHz.u95 / f1;
-  const extremes = [Math.min, Math.max] as const;
-  const stiffness = extremes.map((extreme) => Math.exp(extreme(...span.stiffness.map((cell) => cell.lnStiffness))));
-  const ends = extremes.map(
+  const reach = Math.exp(RANGE_IN_SD * central.lnStiffnessU);
+  const stiffness = [central.bendingStiffnessNm2 / reach, central.bendingStiffnessNm2 * reach];
+  const ends = [Math.min, Math.max].map(
     (extreme): EndFixities => [extreme(...span.ends.map((c) => c.fixity[0])), extreme(...span.ends.map((c) => c.fixity[1]))],
   );
   const corners = stiffness.flatMap((bendingStiffnessNm2) => ends.map((fixity) => ({ ...central, bendingStiffnessNm2, fixity })));

@@ -2,7 +2,6 @@
 
 import type { Measured } from '../math/measured.ts';
 import { relativeUncertainty } from '../math/measured.ts';
-import { normalCdf } from '../math/normal.ts';
 import type { BendingStiffness, EndFixity, SpanSetup } from '../setup.ts';
 import type { EndFixities } from '../vibration/beam-phase.ts';
 
@@ -33,7 +32,7 @@ const RANGE_CELLS = 16;
 const TAIL = { weight: 0.05, factor: 3 } as const;
 /** Cells over a stretch of fixity between two limits. */
 const FIXITY_CELLS = 4;
-/** A known value is taken at whole standard deviations, this far out on each side. */
+/** A known value is taken at steps of about a standard deviation, this far out on each side. */
 const FARTHEST_SD = 3;
 /** Two ends of which nothing is known are both of one kind in half of all machines (our judgement). */
 const ALIKE_WEIGHT = 0.5;
@@ -102,16 +101,20 @@ function evenCells(low: number, high: number, count: number): Cell[] {
   return Array.from({ length: count }, (_, i) => ({ at: low + (i + 0.5) * width, width, weight: 1 / count }));
 }
 
-/** Cells one standard deviation wide, with the normal distribution's weights; the outermost take the rest of the tails. */
+/**
+ * Cells near to one standard deviation wide, weighed by the normal distribution's density at their middles. Even inside each cell, they
+ * spread as the distribution does: sd² = step² + step²/12.
+ */
 function normalCells(known: Measured): Cell[] {
   const sd = known.standardUncertainty;
   if (!(sd > 0)) return [{ at: known.value, width: 0, weight: 1 }];
-  return Array.from({ length: 2 * FARTHEST_SD + 1 }, (_, i) => {
+  const step = sd / Math.sqrt(1 + 1 / 12);
+  const cells = Array.from({ length: 2 * FARTHEST_SD + 1 }, (_, i) => {
     const z = i - FARTHEST_SD;
-    const below = z === -FARTHEST_SD ? 0 : normalCdf(z - 0.5);
-    const above = z === FARTHEST_SD ? 1 : normalCdf(z + 0.5);
-    return { at: known.value + z * sd, width: sd, weight: above - below };
+    return { at: known.value + z * step, width: step, weight: Math.exp((-z * z) / 2) };
   });
+  const total = cells.reduce((sum, cell) => sum + cell.weight, 0);
+  return cells.map((cell) => ({ ...cell, weight: cell.weight / total }));
 }
 
 const toStiffness = (cell: Cell): StiffnessCell => ({ lnStiffness: cell.at, widthLn: cell.width, weight: cell.weight });

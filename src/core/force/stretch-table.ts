@@ -51,7 +51,7 @@ export function stretchTable(fixity: EndFixities): StretchTable {
 
 /**
  * Reads the table into `into`, which is overwritten and returned: nothing is allocated, for this runs once for each cell and force tried.
- * Below the table the stretch is proportional to ε; above it, it goes on along its last slope.
+ * Below the table the stretch is proportional to ε. Above it, it grows as ε does: so little force no longer moves the frequency.
  *
  * @param lnSlackness  ln ε; −Infinity for a belt without stiffness
  */
@@ -70,8 +70,8 @@ export function readStretch(table: StretchTable, lnSlackness: number, into: Stre
   }
   const e1 = perLnSlackness[i + 1]!;
   if (t > 1) {
-    into.lnStretch = lnStretch[i + 1]! + (t - 1) * STEP * e1;
-    into.perLnSlackness = e1;
+    into.lnStretch = lnStretch[i + 1]! + (t - 1) * STEP;
+    into.perLnSlackness = 1;
     into.perFixity1 = perFixity1[i + 1]!;
     into.perFixity2 = perFixity2[i + 1]!;
     return into;

@@ -1,17 +1,21 @@
 import { expect, test } from 'vitest';
-import { forceFromPartial, partialHz } from '../../../../src/core/vibration/beam.ts';
+import { type BeamSpan, forceFromPartial, partialHz } from '../../../../src/core/vibration/beam.ts';
 import { forceSlopes, stretchAt } from '../../../../src/core/vibration/beam-sensitivity.ts';
 
-const SPANS = [
-  { forceN: 10, spanLengthM: 0.15, linearDensityKgPerM: 0.0078, bendingStiffnessNm2: 1.2e-4, fixity: [0.5, 0.5] as const, number: 1 },
-  { forceN: 5, spanLengthM: 0.06, linearDensityKgPerM: 0.0078, bendingStiffnessNm2: 2e-4, fixity: [0.3, 0.9] as const, number: 1 },
-  { forceN: 5, spanLengthM: 0.06, linearDensityKgPerM: 0.0078, bendingStiffnessNm2: 2e-4, fixity: [0.3, 0.9] as const, number: 4 },
-  { forceN: 0.3, spanLengthM: 0.04, linearDensityKgPerM: 0.0117, bendingStiffnessNm2: 5e-4, fixity: [0.7, 0.05] as const, number: 1 },
+interface TestedSpan extends BeamSpan {
+  readonly forceN: number;
+}
+
+const SPANS: readonly TestedSpan[] = [
+  { forceN: 10, spanLengthM: 0.15, linearDensityKgPerM: 0.0078, bendingStiffnessNm2: 1.2e-4, fixity: [0.5, 0.5], number: 1 },
+  { forceN: 5, spanLengthM: 0.06, linearDensityKgPerM: 0.0078, bendingStiffnessNm2: 2e-4, fixity: [0.3, 0.9], number: 1 },
+  { forceN: 5, spanLengthM: 0.06, linearDensityKgPerM: 0.0078, bendingStiffnessNm2: 2e-4, fixity: [0.3, 0.9], number: 4 },
+  { forceN: 0.3, spanLengthM: 0.04, linearDensityKgPerM: 0.0117, bendingStiffnessNm2: 5e-4, fixity: [0.7, 0.05], number: 1 },
 ];
 
 test.each(SPANS)('slopes agree with differences of the solver: $forceN N, $spanLengthM m, partial $number', (span) => {
   const heardHz = partialHz(span);
-  const lnForce = (change: Partial<typeof span> & { factor?: number }) =>
+  const lnForce = (change: Partial<TestedSpan> & { factor?: number }) =>
     Math.log(forceFromPartial({ ...span, ...change, partialHz: heardHz * (change.factor ?? 1) })!);
   const h = 1e-4;
   const central = (at: (sign: number) => Parameters<typeof lnForce>[0]) => (lnForce(at(h)) - lnForce(at(-h))) / (2 * h);

@@ -1,0 +1,153 @@
+import { describe, expect, test } from 'vitest';
+import { answerOf } from '../../../src/core/answer.ts';
+import type { PluckSound, Reason } from '../../../src/core/outcome.ts';
+import { type SpanSetup, UNKNOWN_ENDS } from '../../../src/core/setup.ts';
+import { CATALOGUE_BELT, heardPluck, spanOf, WEIGHED_BELT } from '../../support/heard.ts';
+
+const answer = (sounds: readonly PluckSound[], setup: SpanSetup) => answerOf({ sounds, setup, sampleRateHz: 48_000 });
+const ids = (reasons: readonly Reason[]) => reasons.map(({ id }) => id);
+const three = (frequencyHz: number) => [heardPluck(frequencyHz), heardPluck(1.001 * frequencyHz), heardPluck(0.9995 * frequencyHz)];
+
+test('no pluck, no reading', () => {
+  expect(answer([], spanOf(0.15))).toEqual({ plucks: [], reading: undefined });
+});
+
+describe('three clear plucks', () => {
+  test('of a weighed belt on 150 mm are trusted, with a budget and no reasons', () => {
+    const { reading, plucks } = answer(three(122.5), spanOf(0.15));
+    expect(reading).toMatchObject({ kind: 'reading', grade: 'trusted', soundGrade: 'trusted', reasons: [], pluckCount: 3 });
+    expect(reading!.forceN!.value).toBeCloseTo(10, 0);
+    expect(reading!.budget).toHaveLength(7);
+    expect(plucks.map(({ used, grade }) => [used, grade])).toEqual([
+      [true, 'trusted'],
+      [true, 'trusted'],
+      [true, 'trusted'],
+    ]);
+  });
+
+  test('are surer together than one by one', () => {
+    const { reading, plucks } = answer(three(122.5), spanOf(0.15));
+    expect(reading!.forceN!.u95!).toBeLessThan(plucks[0]!.forceN!.u95!);
+    expect(reading!.frequencyHz.u95).toBeLessThan(plucks[0]!.frequencyHz.u95);
+  });
+
+  test('of a belt that nobody weighed: clear sound, and the density is what is in doubt', () => {
+    const { reading } = answer(three(122.5), spanOf(0.15, CATALOGUE_BELT));
+    expect(reading).toMatchObject({ grade: 'doubtful', soundGrade: 'trusted' });
+    expect(ids(reading!.reasons)).toEqual(['density-from-catalogue']);
+  });
+
+  test('on 45 mm decide nothing, and where they would is told', () => {
+    const { reading } = answer(three(300), spanOf(0.045));
+    expect(reading).toMatchObject({ grade: 'unusable', soundGrade: 'trusted' });
+    expect(ids(reading!.reasons)).toContain('span-too-short');
+    expect(ids(reading!.reasons)).toContain('ends-and-stiffness-unknown');
+    const short = reading!.reasons.find((reason) => reason.id === 'span-too-short')!;
+    expect(short).toMatchObject({ spanLengthM: 0.045, onceWeighed: false });
+    expect(short.id === 'span-too-short' && short.trustedFromM).toBeGreaterThan(0.1);
+  });
+
+  test('that give no low bound say that the belt is slack', () => {
+    const { reading } = answer(three(200), spanOf(0.045));
+    expect(reading!.forceN!.low).toBeUndefined();
+    expect(ids(reading!.reasons)).toContain('belt-too-slack');
+  });
+
+  test('too low for any force still give the frequency', () => {
+    const { reading } = answer(three(20), spanOf(0.045));
+    expect(reading!.forceN).toBeUndefined();
+    expect(reading).toMatchObject({ grade: 'unusable', soundGrade: 'trusted', budget: [] });
+    expect(reading!.frequencyHz.value).toBeCloseTo(20, 1);
+    expect(ids(reading!.reasons)).toContain('belt-too-slack');
+  });
+});
+
+describe('without span or belt', () => {
+  test.each([
+    { ends: UNKNOWN_ENDS },
+    { ends: UNKNOWN_ENDS, belt: CATALOGUE_BELT },
+    { ends: UNKNOWN_ENDS, spanLengthM: { value: 0.15, standardUncertainty: 0.0005 } },
+  ])('%#: the frequency stands, graded by its sound, no word on inputs', (setup) => {
+    const { reading, plucks } = answer(three(122.5), setup);
+    expect(reading).toMatchObject({ grade: 'trusted', soundGrade: 'trusted', reasons: [], budget: [] });
+    expect(reading!.forceN).toBeUndefined();
+    expect(plucks[0]!.forceN).toBeUndefined();
+  });
+});
+
+describe('plucks that do not belong', () => {
+  test('one apart is left out, and the reading says so', () => {
+    const { reading, plucks } = answer([...three(122.5), heardPluck(131)], spanOf(0.15));
+    expect(plucks.map(({ used }) => used)).toEqual([true, true, true, false]);
+    expect(reading).toMatchObject({ grade: 'trusted', pluckCount: 3 });
+    expect(reading!.reasons).toMatchObject([{ id: 'plucks-disagree', pluckNumber: 4, leftOut: true }]);
+    expect(plucks[3]!.forceN!.value).toBeGreaterThan(reading!.forceN!.value);
+  });
+
+  test('one whose sound is worth nothing takes no part, whatever its frequency', () => {
+    const { reading, plucks } = answer([heardPluck(122.5), heardPluck(122.6, { clippedShare: 0.4 })], spanOf(0.15));
+    expect(plucks.map(({ used, soundGrade }) => [used, soundGrade])).toEqual([
+      [true, 'trusted'],
+      [false, 'unusable'],
+    ]);
+    expect(reading).toMatchObject({ soundGrade: 'trusted', pluckCount: 1 });
+    expect(reading!.reasons).toMatchObject([{ id: 'pluck-left-out', pluckNumber: 2, because: 'clipped' }]);
+  });
+
+  test('where all are worth nothing, they are still what was heard', () => {
+    const clipped = { clippedShare: 0.4 };
+    const { reading } = answer([heardPluck(122.5, clipped), heardPluck(122.6, clipped)], spanOf(0.15));
+    expect(reading).toMatchObject({ grade: 'unusable', soundGrade: 'unusable', pluckCount: 2 });
+    expect(ids(reading!.reasons)).toEqual(['clipped']);
+  });
+});
+
+describe('what a person knows of span and belt', () => {
+  test('above the rated force is said', () => {
+    const { reading } = answer(three(215), spanOf(0.15));
+    expect(reading!.reasons).toMatchObject([{ id: 'over-rated-force', ratedForceN: 26 }]);
+    expect(reading!.grade).toBe('doubtful');
+  });
+
+  test('outside the expected range is said, and moves nothing', () => {
+    const expectedForceN = { lowN: 30, highN: 50 };
+    const asked = answer(three(122.5), spanOf(0.15, WEIGHED_BELT, { expectedForceN })).reading!;
+    const free = answer(three(122.5), spanOf(0.15)).reading!;
+    expect(ids(asked.reasons)).toEqual(['outside-expected']);
+    expect(asked.forceN).toEqual(free.forceN);
+  });
+
+  test('a target moves nothing but the tolerance', () => {
+    const targetForceN = { lowN: 9.5, highN: 10.5 };
+    const asked = answer(three(122.5), spanOf(0.15, WEIGHED_BELT, { targetForceN })).reading!;
+    const free = answer(three(122.5), spanOf(0.15)).reading!;
+    expect(asked.forceN).toEqual(free.forceN);
+    expect(asked.grade).toBe('unusable');
+    expect(free.grade).toBe('trusted');
+  });
+
+  test('fewer than 20 tooth pitches are never trusted', () => {
+    const known = { kind: 'known', value: { value: 0, standardUncertainty: 0.02 } } as const;
+    const belt = { ...WEIGHED_BELT, bendingStiffnessNm2: { kind: 'known', value: { value: 3e-5, standardUncertainty: 1e-6 } } } as const;
+    const setup = (toothPitchM?: number) => spanOf(0.05, { ...belt, toothPitchM, ratedForceN: undefined }, { ends: [known, known] });
+    expect(answer(three(500), setup(0.002)).reading).toMatchObject({ grade: 'trusted', reasons: [] });
+    const { reading } = answer(three(500), setup(0.003));
+    expect(reading!.grade).toBe('doubtful');
+    expect(reading!.reasons).toMatchObject([{ id: 'span-too-short', trustedFromM: 0.06 }]);
+  });
+
+  test('a tape measure that decides is named', () => {
+    const { reading } = answer(three(122.5), spanOf(0.15, WEIGHED_BELT, { spanLengthM: { value: 0.15, standardUncertainty: 0.008 } }));
+    expect(reading!.reasons).toMatchObject([{ id: 'input-decides', input: 'span length' }]);
+    expect(reading!.grade).toBe('doubtful');
+  });
+});
+
+test('a hard pluck leaves its glide in the budget', () => {
+  const soft = answer([heardPluck(122.5)], spanOf(0.15)).reading!;
+  const hard = answer([heardPluck(122.5, { glideRelative: 0.06 })], spanOf(0.15)).reading!;
+  const amplitude = (reading: typeof soft) => reading.budget.find(({ input }) => input === 'amplitude')!.forceUN;
+  expect(amplitude(hard)).toBeGreaterThan(20 * amplitude(soft));
+  expect(hard.forceN!.u95!).toBeGreaterThan(soft.forceN!.u95!);
+  expect(ids(hard.reasons)).toContain('plucked-too-hard');
+});
