@@ -19,6 +19,7 @@ export default async function setup(project: TestProject) {
   const built = spawnSync(process.execPath, ['node_modules/vite/bin/vite.js', 'build', '--logLevel', 'warn'], {
     cwd: root,
     encoding: 'utf8',
+    env: { ...process.env, NODE_ENV: 'production' }, // the test runner sets its own, which would build a page for developers
   });
   if (built.status !== 0) throw new Error(`the page could not be built:\n${built.stdout}${built.stderr}`);
   const server = await serve({ folder: `${root}dist/app` });
