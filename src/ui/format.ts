@@ -45,9 +45,10 @@ export class Figures {
     return low === undefined ? en.reading.noBounds : en.reading.above(this.rough(low));
   }
 
-  /** '± 0.29 N'; one digit more than the reading's own doubt has. */
-  part(u95: number): string {
-    return `±${NO_BREAK}${formatNumber(u95, { significantDigits: 2, format: this.format })}${NO_BREAK}N`;
+  /** '± 0.29 N' for a part of a doubt: one decimal more than the whole of it has. */
+  part(u95: number, whole: Figure): string {
+    const decimals = (whole.doubt.split(this.format.decimalSign)[1]?.length ?? 0) + 1;
+    return `±${NO_BREAK}${formatNumber(u95, { decimals, format: this.format })}${NO_BREAK}N`;
   }
 
   rough(value: number, unit = ''): string {

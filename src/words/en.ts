@@ -20,7 +20,6 @@ export const en = {
     unfold: 'Done',
     foldedSpanMissing: 'length not told',
     demoMark: 'demo',
-    demoNote: 'This setup belongs to the demo take.',
     leaveDemo: 'Now your own belt',
     belt: 'Belt',
     ownBelt: 'My own belt',
@@ -170,7 +169,7 @@ export const en = {
       insideLower: 'Inside the target, in its lower part.',
       insideUpper: 'Inside the target, in its upper part.',
       probablyInside: 'Probably inside the target.',
-      cannotTell: 'Whether it meets the target cannot be told.',
+      cannotTell: 'Cannot tell against this target.',
     },
     sound: { trusted: 'Clear sound.', doubtful: 'Doubtful sound.', unusable: 'The sound is not good enough.' } satisfies Record<
       Grade,
@@ -273,11 +272,18 @@ export const en = {
       repeatability: 'between plucks',
       amplitude: 'amplitude',
     } satisfies Record<BudgetInput, string>,
-    share: (name: string) => name,
     fold: 'Each pluck with its partials',
     pluckColumns: ['Pluck', 'Frequency', 'Force', 'Sound', 'Partials heard'],
     leftOut: 'left out',
     noForce: 'not known',
+  },
+
+  help: {
+    title: 'What would help most',
+    becomes: (now: string, then: string) => `${now} → ${then}`,
+    weigh: 'Weigh a metre of the belt',
+    measureSpan: (to: string) => `Measure the span to ${to}`,
+    tellEnds: 'Tell how the ends are held, here round pulleys',
   },
 
   reasons: {

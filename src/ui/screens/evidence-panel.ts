@@ -12,6 +12,7 @@ import { shared } from '../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../state/context.ts';
 import { Selected } from '../state/selected.ts';
 import { doubtGroups, pluckRows, wordedReasons } from './evidence-view.ts';
+import { mostUseful } from './improvements.ts';
 import './live-spectrum.ts';
 import { lowerPanelStyles } from './lower-panel-styles.ts';
 import { spanDrawing } from './span-view.ts';
@@ -47,6 +48,21 @@ export class EvidencePanel extends LitElement {
         font-size: var(--note-size);
         font-weight: var(--weight-strong);
         color: var(--ink-2);
+      }
+      .help {
+        margin-block-start: var(--space-12);
+        padding-block: var(--space-12) var(--space-4);
+        border-block-start: var(--stroke-line) solid var(--line);
+      }
+      dl div {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) auto;
+        gap: var(--space-12);
+        margin-block-end: var(--space-4);
+      }
+      dd {
+        font-weight: var(--weight-strong);
+        white-space: nowrap;
       }
       .foot {
         grid-column: 1 / -1;
@@ -139,7 +155,8 @@ export class EvidencePanel extends LitElement {
   }
 
   #doubt(reading: Reading) {
-    if (reading.budget.length === 0) {
+    const groups = doubtGroups(reading, this.#figures);
+    if (groups.length === 0) {
       return html`<section>
         <h2>${en.span.title}</h2>
         ${spanDrawing(this.workbench.store.state.understood, this.#figures, { variant: 'small' })}
@@ -148,13 +165,24 @@ export class EvidencePanel extends LitElement {
     return html`<section>
       <h2>${en.doubt.title}</h2>
       <doubt-bars
-        .groups=${doubtGroups(reading, this.#figures)}
+        .groups=${groups}
         .label=${en.doubt.label}
         .note=${en.doubt.note}
         .nameHeading=${en.doubt.nameHeading}
         .figureHeading=${en.doubt.figureHeading}
       ></doubt-bars>
+      ${this.#help()}
     </section>`;
+  }
+
+  #help() {
+    const { take, understood } = this.workbench.store.state;
+    const improvements = take ? mostUseful(take, understood.setup, this.#figures) : [];
+    if (improvements.length === 0) return nothing;
+    return html`<h2 class="help">${en.help.title}</h2>
+      <dl>
+        ${improvements.map(({ what, becomes }) => html`<div><dt>${what}</dt><dd>${becomes}</dd></div>`)}
+      </dl>`;
   }
 
   #fileNotes() {

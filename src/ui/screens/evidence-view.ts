@@ -10,8 +10,6 @@ import type { WordedReason } from '../parts/reasons-list.ts';
 /** A 95 % interval for each part alone, as everywhere on the page. */
 const COVERAGE_FACTOR = 2;
 const OF_THE_SOUND: readonly BudgetInput[] = ['frequency', 'repeatability', 'amplitude'];
-/** Parts below this share of the variance move no digit. */
-const SMALLEST_SHARE = 0.001;
 
 /** What holds the reading below trusted, worst first; empty where nothing does. */
 export function wordedReasons({ grade, reasons }: Reading): readonly WordedReason[] {
@@ -29,16 +27,19 @@ const worded = (reason: Reason): WordedReason => ({
   remedy: reasonRemedy(reason),
 });
 
-/** Inputs above sound, the largest first. */
-export function doubtGroups({ budget }: Reading, figures: Figures): readonly DoubtGroup[] {
-  const lines = [...budget].filter(({ share }) => share >= SMALLEST_SHARE).sort((a, b) => b.forceUN - a.forceUN);
+/** Inputs above sound, the largest first; what would show as nothing but zeros is left out. */
+export function doubtGroups({ budget, forceN }: Reading, figures: Figures): readonly DoubtGroup[] {
+  const whole = forceN && figures.force(forceN);
+  if (!whole) return [];
+  const lines = [...budget].sort((a, b) => b.forceUN - a.forceUN);
   const linesOf = (sound: boolean) =>
     lines
       .filter(({ input }) => OF_THE_SOUND.includes(input) === sound)
       .map(({ input, forceUN }) => {
         const valueN = COVERAGE_FACTOR * forceUN;
-        return { name: en.doubt.names[input], valueN, figure: figures.part(valueN) };
-      });
+        return { name: en.doubt.names[input], valueN, figure: figures.part(valueN, whole) };
+      })
+      .filter(({ figure }) => /[1-9]/u.test(figure));
   const groups = [
     { name: en.doubt.inputs, lines: linesOf(false) },
     { name: en.doubt.sound, lines: linesOf(true) },

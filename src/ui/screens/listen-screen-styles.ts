@@ -24,7 +24,7 @@ export const listenScreenStyles = css`
     justify-content: space-between;
     gap: var(--space-8);
     min-block-size: 0;
-    padding: var(--space-24) var(--space-24) var(--space-4);
+    padding: var(--space-16) var(--space-24) var(--space-4);
     overflow-y: auto;
   }
   listen-control {

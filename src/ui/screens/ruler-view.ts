@@ -47,6 +47,7 @@ const intervalOf = (force: ForceN, label: string, withoutValue: boolean): RulerI
   highN: force.high,
   valueN: withoutValue ? undefined : force.value,
   label,
+  shortLabel: '', // on a narrow ruler the heavy bar speaks for itself
 });
 
 function pluckInterval({ forceN, frequencyHz, grade, used }: PluckReading, number: number, figures: Figures): RulerInterval {

@@ -11,7 +11,7 @@ export const setupFormStyles = css`
     align-items: baseline;
     justify-content: space-between;
     gap: var(--space-12);
-    margin-block-end: var(--space-16);
+    margin-block-end: var(--space-12);
   }
   h2 {
     font-size: var(--lead-size);
@@ -26,15 +26,10 @@ export const setupFormStyles = css`
     font-weight: var(--weight-strong);
   }
   .demo {
-    display: flex;
-    flex-wrap: wrap;
-    align-items: center;
-    justify-content: space-between;
-    gap: 0 var(--space-12);
-    margin-block-end: var(--space-12);
+    margin-block: calc(-1 * var(--space-8)) var(--space-8);
   }
   .row {
-    margin-block-end: var(--space-16);
+    margin-block-end: var(--space-12);
   }
   .label {
     display: block;

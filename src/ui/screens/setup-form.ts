@@ -77,7 +77,6 @@ export class SetupForm extends LitElement {
 
   #demo() {
     return html`<div class="demo">
-      <p class="note">${words.demoNote}</p>
       <button class="quiet" @click=${() => this.workbench.effects.leaveDemo()}>${words.leaveDemo}</button>
     </div>`;
   }

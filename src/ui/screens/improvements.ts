@@ -1,0 +1,69 @@
+/** What would make the reading surer, and by how much: each change of the inputs is tried on the same sounds, and the best two are told. */
+
+import { answerOf } from '../../core/answer.ts';
+import type { ForceN } from '../../core/outcome.ts';
+import type { SpanSetup } from '../../core/setup.ts';
+import { en } from '../../words/en.ts';
+import type { Figures } from '../format.ts';
+import type { Take } from '../state/take.ts';
+
+export interface Improvement {
+  readonly what: string;
+  /** '± 0.5 → ± 0.3 N'. */
+  readonly becomes: string;
+}
+
+/** A metre of belt on a scale that reads to 0.1 g, cut to a few millimetres. */
+const WEIGHED_RELATIVE = 0.005;
+/** A caliper or a good rule at both tangent points: ± 0.3 mm at 95 %. */
+const MEASURED_SPAN_M = 0.00015;
+const COVERAGE_FACTOR = 2;
+const WRAPPED = { kind: 'between', low: 0, high: 0.5 } as const;
+/** What helps less than this is not worth the work. */
+const WORTH_RELATIVE = 0.05;
+const TOLD = 2;
+
+interface Change {
+  readonly what: string;
+  readonly setup: SpanSetup;
+}
+
+export function mostUseful(take: Take, setup: SpanSetup, figures: Figures): readonly Improvement[] {
+  const now = forceOf(take, setup);
+  if (now?.u95 === undefined) return [];
+  const { u95 } = now;
+  return changes(setup, figures)
+    .flatMap(({ what, setup: changed }) => {
+      const after = forceOf(take, changed);
+      if (after?.u95 === undefined || after.u95 > (1 - WORTH_RELATIVE) * u95) return [];
+      return [{ what, u95: after.u95, becomes: becomes(now, after, figures) }];
+    })
+    .sort((a, b) => a.u95 - b.u95)
+    .slice(0, TOLD);
+}
+
+function forceOf({ plucks, processing, sampleRateHz }: Take, setup: SpanSetup): ForceN | undefined {
+  return answerOf({ sounds: plucks.map(({ sound }) => sound), setup, processing, sampleRateHz }).reading?.forceN;
+}
+
+function becomes(now: ForceN, then: ForceN, figures: Figures): string {
+  const [before, after] = [figures.force(now), figures.force(then)];
+  return before && after ? en.help.becomes(`±\u00a0${before.doubt}`, `±\u00a0${after.doubt}\u00a0N`) : '';
+}
+
+/** What a person could do about the inputs, each by itself. */
+function changes(setup: SpanSetup, figures: Figures): readonly Change[] {
+  const { belt, spanLengthM, ends } = setup;
+  const all: Change[] = [];
+  const weighedU = WEIGHED_RELATIVE * (belt?.linearDensityKgPerM.value ?? 0);
+  if (belt && belt.linearDensityKgPerM.standardUncertainty > weighedU) {
+    const linearDensityKgPerM = { ...belt.linearDensityKgPerM, standardUncertainty: weighedU };
+    all.push({ what: en.help.weigh, setup: { ...setup, belt: { ...belt, linearDensityKgPerM, densityFrom: 'weighed' } } });
+  }
+  if (spanLengthM && spanLengthM.standardUncertainty > MEASURED_SPAN_M) {
+    const what = en.help.measureSpan(figures.typed(COVERAGE_FACTOR * MEASURED_SPAN_M * 1000, 'mm'));
+    all.push({ what, setup: { ...setup, spanLengthM: { ...spanLengthM, standardUncertainty: MEASURED_SPAN_M } } });
+  }
+  if (ends.some(({ kind }) => kind === 'unknown')) all.push({ what: en.help.tellEnds, setup: { ...setup, ends: [WRAPPED, WRAPPED] } });
+  return all;
+}
