@@ -1,0 +1,47 @@
+/** The whole screen over an outside made by hand, so that each state can be had at once. */
+
+import { Effects, type Outside } from '../../../src/ui/state/effects.ts';
+import { LiveMoments } from '../../../src/ui/state/live.ts';
+import { EMPTY_SETUP } from '../../../src/ui/state/span-setup.ts';
+import { initialState } from '../../../src/ui/state/state.ts';
+import { Store } from '../../../src/ui/state/store.ts';
+import '../../../src/ui/app.ts';
+import '../../../src/ui/tokens.css';
+
+const silentOutside = (): Outside => ({
+  recorder: {
+    devices: async () => [],
+    onDevicesChanged: () => () => {},
+    open: async () => ({ kind: 'capture-failure', why: 'none', detail: '' }),
+  },
+  analyst: { listen: () => ({ port: new MessageChannel().port1, end: async () => {} }), analyse: async () => [] },
+  decoder: { decode: async () => ({ kind: 'file-failure', why: 'empty', text: 'It is empty.' }) },
+  replay: { start: () => ({ stop: () => {} }) },
+  memory: { last: () => undefined, keep: () => {} },
+  demo: () => ({ recording: { samples: new Float32Array(8), sampleRateHz: 48_000 }, entered: EMPTY_SETUP }),
+});
+
+export function mountApp() {
+  const store = new Store(initialState());
+  const live = new LiveMoments();
+  const app = document.createElement('spanwright-app');
+  app.workbench = { store, live, effects: new Effects({ store, live, outside: silentOutside() }) };
+  document.body.replaceChildren(app);
+  return { app, store, live };
+}
+
+/** Finds through open shadow roots. */
+export function deep(selector: string, root: ParentNode = document): Element | undefined {
+  const here = root.querySelector(selector);
+  if (here) return here;
+  for (const element of root.querySelectorAll('*')) {
+    const found = element.shadowRoot && deep(selector, element.shadowRoot);
+    if (found) return found;
+  }
+  return undefined;
+}
+
+/** After everything that was asked to draw has drawn. */
+export async function drawn(): Promise<void> {
+  for (let frame = 0; frame < 3; frame += 1) await new Promise((resolve) => requestAnimationFrame(resolve));
+}
