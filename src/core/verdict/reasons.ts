@@ -16,8 +16,8 @@ const LIMITS = {
   cycles: { doubtful: 4, unusable: 1.5 },
   /** A partial 12 dB over the noise in its own band is where a detector of one in a few hundred false alarms begins to see it. */
   levelDb: { doubtful: 14, unusable: 8 },
-  /** Cut tops leave the frequency of a decaying sound alone as long as most of it is whole. */
-  clippedShare: { doubtful: 0.002, unusable: 0.1 },
+  /** Cut tops leave the frequency alone as long as most of the ring is whole: simulated plucks cut by 18 dB were still read right. */
+  clippedShare: { doubtful: 0.002, unusable: 0.4 },
   /** Taking 2 % of frequency back leaves a few tenths of it open: 4 % and some of force. Beyond 8 % the law of the small glide ends. */
   glide: { doubtful: 0.02, unusable: 0.08 },
   /** Natural log of the likelihood ratio: 1.5 is 4 to 1, 0.5 next to even odds. */

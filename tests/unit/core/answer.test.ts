@@ -85,7 +85,7 @@ describe('plucks that do not belong', () => {
   });
 
   test('one whose sound is worth nothing takes no part, whatever its frequency', () => {
-    const { reading, plucks } = answer([heardPluck(122.5), heardPluck(122.6, { clippedShare: 0.4 })], spanOf(0.15));
+    const { reading, plucks } = answer([heardPluck(122.5), heardPluck(122.6, { clippedShare: 0.5 })], spanOf(0.15));
     expect(plucks.map(({ used, soundGrade }) => [used, soundGrade])).toEqual([
       [true, 'trusted'],
       [false, 'unusable'],
@@ -95,7 +95,7 @@ describe('plucks that do not belong', () => {
   });
 
   test('where all are worth nothing, they are still what was heard', () => {
-    const clipped = { clippedShare: 0.4 };
+    const clipped = { clippedShare: 0.5 };
     const { reading } = answer([heardPluck(122.5, clipped), heardPluck(122.6, clipped)], spanOf(0.15));
     expect(reading).toMatchObject({ grade: 'unusable', soundGrade: 'unusable', pluckCount: 2 });
     expect(ids(reading!.reasons)).toEqual(['clipped']);

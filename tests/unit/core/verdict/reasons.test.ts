@@ -16,7 +16,7 @@ test.each([
   [{ levelOverBackgroundDb: 12 }, 'noisy doubtful'],
   [{ levelOverBackgroundDb: 5 }, 'noisy unusable'],
   [{ clippedShare: 0.01 }, 'clipped doubtful'],
-  [{ clippedShare: 0.3 }, 'clipped unusable'],
+  [{ clippedShare: 0.5 }, 'clipped unusable'],
   [{ glideRelative: 0.04 }, 'plucked-too-hard doubtful'],
   [{ glideRelative: 0.12 }, 'plucked-too-hard unusable'],
   [{ rivalHz: 60, leadOverRival: 1 }, 'octave-not-certain doubtful'],
