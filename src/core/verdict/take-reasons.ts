@@ -2,7 +2,7 @@
 
 import type { CombinedPlucks } from '../frequency/combine.ts';
 import type { Reason } from '../outcome.ts';
-import { isWorse } from './grade.ts';
+import { gradeOfReasons, isWorse } from './grade.ts';
 
 /** Plucks that differ by more than this in frequency (four times as much as plucks usually scatter) are worth a word, beyond the second nothing holds. */
 const DIFFERENCE = { doubtful: 0.02, unusable: 0.1 } as const;
@@ -10,8 +10,8 @@ const DIFFERENCE = { doubtful: 0.02, unusable: 0.1 } as const;
 const ENOUGH_THAT_AGREE = 3;
 
 /**
- * Reasons of the plucks that were used as far as at least half of them share them, in the worst of the forms they have; a doubt that
- * only a few have does not hold the reading.
+ * Reasons of the plucks that were used, each in the worst of the forms it has. Where at least half of the plucks are below trusted, whatever
+ * holds them there counts; else their fellows make up for it. What only explains counts where at least half have it.
  */
 export function sharedReasons(byPluck: readonly (readonly Reason[])[]): Reason[] {
   const worst = new Map<string, { reason: Reason; count: number }>();
@@ -20,7 +20,11 @@ export function sharedReasons(byPluck: readonly (readonly Reason[])[]): Reason[]
     const count = (known?.count ?? 0) + 1;
     worst.set(reason.id, { reason: known && !isWorse(reason.holdsAt, known.reason.holdsAt) ? known.reason : reason, count });
   }
-  return [...worst.values()].filter(({ count }) => 2 * count >= byPluck.length).map(({ reason }) => reason);
+  const atLeastHalf = (count: number): boolean => 2 * count >= byPluck.length;
+  const holds = atLeastHalf(byPluck.filter((reasons) => gradeOfReasons(reasons) !== 'trusted').length);
+  return [...worst.values()]
+    .filter(({ reason, count }) => (reason.holdsAt === 'trusted' ? atLeastHalf(count) : holds))
+    .map(({ reason }) => reason);
 }
 
 /**

@@ -21,6 +21,10 @@ describe('what several plucks share', () => {
     expect(sharedReasons([[noisy(12)], [noisy(7, 'unusable')], []])).toEqual([noisy(7, 'unusable')]);
     expect(sharedReasons([[noisy(12)], []])).toEqual([noisy(12)]);
   });
+  test('counts too where each of two in three has a doubt of its own', () => {
+    const clipped: Reason = { about: 'sound', holdsAt: 'doubtful', id: 'clipped', clippedShare: 0.01 };
+    expect(sharedReasons([[noisy(12)], [clipped], []])).toEqual([noisy(12), clipped]);
+  });
   test('does not count where fewer have it', () => {
     expect(sharedReasons([[noisy(12)], [], []])).toEqual([]);
   });
