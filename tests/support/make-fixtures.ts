@@ -1,13 +1,12 @@
-/** `npm run fixtures`: writes every recording of `fixtures/` with its truth beside it, the same bytes each time. */
+/** `npm run fixtures`: writes every synthesised recording of `fixtures/` with its truth beside it, the same bytes each time. */
 
-import { mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { allFixtures } from './all-fixtures.ts';
 import { truthText } from './fixture-truth.ts';
 
 function writeFixtures(folder: string): void {
   mkdirSync(folder, { recursive: true });
-  for (const name of readdirSync(folder)) if (/\.(wav|json)$/.test(name)) rmSync(join(folder, name));
   let byteCount = 0;
   const fixtures = allFixtures();
   for (const { name, bytes, truth } of fixtures) {

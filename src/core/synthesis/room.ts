@@ -1,9 +1,11 @@
 /** A small room: a few early reflections, then a diffuse tail that dies exponentially. */
 
-import { addAt } from './level.ts';
+import { addAt, amplitudeOf } from './level.ts';
 import type { Random } from './random.ts';
 
 export interface Room {
+  /** Level of the earliest reflection relative to the direct sound, −9 dB unless told; the closer the microphone, the lower. */
+  readonly earlyDb?: number | undefined;
   /** Time in which the tail falls by 60 dB. */
   readonly reverberationS: number;
   /** Energy of the whole tail relative to the direct sound. */
@@ -11,8 +13,10 @@ export interface Room {
 }
 
 const EARLY_COUNT = 5;
+const USUAL_EARLY_DB = -9;
 /** Sparse taps of either sign sound as dense noise does from about this many a second on. */
 const TAPS_PER_S = 2000;
+const EARLIEST_S = 0.002;
 const FIRST_TAP_S = 0.015;
 
 /** The sound in the room, direct sound first; as long as the sound given. */
@@ -22,8 +26,8 @@ export function inRoom(
 ): Float64Array {
   const out = sound.slice();
   for (let count = 0; count < EARLY_COUNT; count++) {
-    const delayS = random.between(0.002, 0.014);
-    const gain = (random.uniform() < 0.5 ? -0.35 : 0.35) * (0.002 / delayS) ** 0.5;
+    const delayS = random.between(EARLIEST_S, FIRST_TAP_S);
+    const gain = (random.uniform() < 0.5 ? -1 : 1) * amplitudeOf(room.earlyDb ?? USUAL_EARLY_DB) * Math.sqrt(EARLIEST_S / delayS);
     addAt(out, scaledBy(sound, gain), Math.round(delayS * sampleRateHz));
   }
   const taps = tailTaps(room, random);

@@ -72,7 +72,7 @@ describe('inRoom', () => {
   it('has a tail that falls by 60 dB in its time and holds the energy told', () => {
     const impulse = new Float64Array(sampleCount);
     impulse[0] = 1;
-    const room = { reverberationS: 0.5, tailDb: -6 };
+    const room = { earlyDb: -9, reverberationS: 0.5, tailDb: -6 };
     const response = inRoom(impulse, { room, random: createRandom(3), sampleRateHz });
     const energyFrom = (timeS: number) =>
       response.subarray(Math.round(timeS * sampleRateHz)).reduce((sum, value) => sum + value * value, 0);
