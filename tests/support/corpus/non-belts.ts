@@ -8,7 +8,7 @@ import { speechLike } from '../../../src/core/synthesis/non-belts.ts';
 import { createRandom, type Random } from '../../../src/core/synthesis/random.ts';
 import { inRoom } from '../../../src/core/synthesis/room.ts';
 import { drawnSeed, happens, logBetween, oneOf } from './chance.ts';
-import { addWithPower, hiss, motor, rumble } from './surroundings.ts';
+import { addWithPower, hiss, motor, railed, rumble } from './surroundings.ts';
 
 export interface NonBeltKind {
   readonly name: string;
@@ -45,7 +45,7 @@ function kind(name: string, event: Event, options: { readonly quiet?: boolean; r
         addWithPower(out, hiss(scene), loudest * amplitudeOf(random.between(-60, -36)));
         addWithPower(out, rumble(scene), loudest * amplitudeOf(random.between(-56, -34)));
       }
-      return { samples: Float32Array.from(out, (value) => Math.max(-1, Math.min(1, value))), sampleRateHz };
+      return { samples: railed(out), sampleRateHz };
     },
   };
 }

@@ -1,6 +1,6 @@
 /** What else the microphone hears in a take of the corpus: noise, mains hum, motors that hold, wander or glide. */
 
-import { pinkNoise, whiteNoise } from '../../../src/core/synthesis/noise.ts';
+import { pinkNoise } from '../../../src/core/synthesis/noise.ts';
 import { createRandom } from '../../../src/core/synthesis/random.ts';
 import type { MotorTone } from './plan.ts';
 
@@ -25,7 +25,19 @@ export function addWithPower(into: Float64Array, sound: Float64Array, power: num
   for (let index = 0; index < into.length; index++) into[index]! += factor * (sound[index] ?? 0);
 }
 
-export const hiss = ({ seed, sampleCount }: Extent): Float64Array => whiteNoise(createRandom(seed, 1), sampleCount);
+export function hiss({ seed, sampleCount }: Extent): Float64Array {
+  const random = createRandom(seed, 1);
+  const noise = new Float64Array(sampleCount);
+  for (let index = 0; index < sampleCount; index++) noise[index] = random.gaussian();
+  return noise;
+}
+
+/** Held at the rails of full scale. */
+export function railed(sound: Float64Array): Float32Array<ArrayBuffer> {
+  const out = new Float32Array(sound.length);
+  for (let index = 0; index < out.length; index++) out[index] = Math.max(-1, Math.min(1, sound[index]!));
+  return out;
+}
 
 export const rumble = ({ seed, sampleRateHz, sampleCount }: Extent): Float64Array =>
   pinkNoise(createRandom(seed, 2), sampleCount, sampleRateHz);
@@ -60,7 +72,7 @@ export function motor(tone: MotorTone, { seed, sampleRateHz, sampleCount }: Exte
 
 /** One-sided power density of a noise about one frequency, per hertz, from its Fourier components within a sixth of it. */
 export function densityAt(noise: Float64Array, { frequencyHz, sampleRateHz }: { frequencyHz: number; sampleRateHz: number }): number {
-  const probes = 32;
+  const probes = 16;
   let power = 0;
   for (let probe = 0; probe < probes; probe++) {
     const hertz = frequencyHz * (1 + (probe / (probes - 1) - 0.5) / 3);

@@ -13,7 +13,7 @@ import { type NormalModes, normalModes } from './normal-modes.ts';
 import type { Corner, TakePlan } from './plan.ts';
 import { pickupOf, releasedSpan, shapeAt } from './pluck-shape.ts';
 import { type Contact, type Pickup, rung } from './ring.ts';
-import { addWithPower, densityAt, hiss, motor, rootMeanSquare, rumble } from './surroundings.ts';
+import { addWithPower, densityAt, hiss, motor, railed, rootMeanSquare, rumble } from './surroundings.ts';
 
 export interface CorpusTruth {
   /** Of the span as simulated, small amplitude, undamped. */
@@ -77,7 +77,7 @@ export function makeTake(plan: TakePlan, random: Random): MadeTake {
   const from = Math.round(cutS * made.sampleRateHz);
   return {
     recording: {
-      samples: Float32Array.from(made.samples.subarray(from), (value) => Math.max(-1, Math.min(1, value))),
+      samples: railed(made.samples.subarray(from)),
       sampleRateHz: made.sampleRateHz,
     },
     truth: {
