@@ -116,6 +116,8 @@ export interface EnteredSetup {
   readonly beltId: string;
   /** Of the own belt. */
   readonly linearDensity: string;
+  /** Of the own belt. */
+  readonly toothPitch: string;
   readonly bendingStiffness: string;
   readonly spanLength: string;
   /** Half width of the 95 % interval of the span length. */

@@ -15,6 +15,7 @@ const documentSchema = z.object({
   setup: z.object({
     beltId: text,
     linearDensity: text,
+    toothPitch: text,
     bendingStiffness: text,
     spanLength: text,
     spanKnownTo: text,

@@ -87,6 +87,12 @@ export const shared = css`
     font: inherit;
     font-size: var(--input-size);
   }
+  @media (forced-colors: active) {
+    button.quiet,
+    .quiet {
+      padding-inline: var(--space-8);
+    }
+  }
   @media print {
     button,
     .button {

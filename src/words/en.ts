@@ -24,6 +24,7 @@ export const en = {
     belt: 'Belt',
     ownBelt: 'My own belt',
     densityCatalogue: (density: string, doubt: string) => `${density} ± ${doubt}, catalogue`,
+    weigh: 'Weigh it',
     linearDensity: 'Linear density',
     linearDensityNote: 'Weigh a metre, or as long a piece as you have.',
     spanLength: 'Span length',
@@ -41,6 +42,8 @@ export const en = {
     firstEnd: 'First end',
     secondEnd: 'Second end',
     ends: { unknown: 'not known', pulley: 'runs round a pulley', clip: 'held in a clip or clamp' },
+    toothPitch: 'Tooth pitch',
+    toothPitchNote: 'Then lengths may be told in teeth.',
     stiffness: 'Bending stiffness',
     stiffnessNote: 'Left empty: the usual range for such a width.',
     tolerance: 'Tolerance ±',
@@ -66,6 +69,7 @@ export const en = {
     systemChoice: 'The system’s choice',
     unnamedDevice: (number: number) => `Microphone ${number}`,
     explanation: 'Your browser will ask for the microphone. The sound never leaves this computer.',
+    explanationShort: 'Uses the microphone. The sound stays here.',
     firstCautions: 'First: power off, unplugged, fingers clear.',
     allCautions: 'All cautions',
     askingLine: 'The browser is asking',
@@ -122,7 +126,7 @@ export const en = {
   reading: {
     name: 'Reading',
     caption: (count: number) => (count === 0 ? 'Reading' : `Reading, ${plucks(count)}`),
-    captionFile: (count: number, file: string) => `Reading, ${plucks(count)} in ${file}`,
+    captionFile: (count: number, file: string) => (count === 0 ? `Reading, ${file}` : `Reading, ${plucks(count)} in ${file}`),
     captionDemo: (count: number) => (count === 0 ? 'Reading, demo' : `Reading, ${plucks(count)}, demo`),
     undo: 'Undo last pluck',
     startOver: 'Start over',
@@ -283,7 +287,7 @@ export const en = {
     becomes: (now: string, then: string) => `${now} → ${then}`,
     weigh: 'Weigh a metre of the belt',
     measureSpan: (to: string) => `Measure the span to ${to}`,
-    tellEnds: 'Tell how the ends are held, here round pulleys',
+    tellEnds: 'Tell how the ends are held, if both run round pulleys',
   },
 
   reasons: {

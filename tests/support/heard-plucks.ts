@@ -1,7 +1,7 @@
 /** Plucks as the estimator would tell them, made by hand: for tests of what follows from them. */
 
-import type { ListeningEvent, PlotSpectrum } from '../../src/core/listening.ts';
-import type { PluckSound } from '../../src/core/outcome.ts';
+import type { ListeningEvent } from '../../src/core/listening.ts';
+import type { PlotSpectrum, PluckSound } from '../../src/core/outcome.ts';
 
 export const FLAT_SPECTRUM: PlotSpectrum = {
   binWidthHz: 1,
@@ -37,8 +37,8 @@ export function pluckSound(frequencyHz: number, change: Partial<PluckSound['evid
   };
 }
 
-export const pluckEvent = (frequencyHz: number, change: Partial<PluckSound['evidence']> = {}): ListeningEvent => ({
-  kind: 'pluck',
-  sound: pluckSound(frequencyHz, change),
-  spectrum: FLAT_SPECTRUM,
-});
+/** What spoke for and against a span is left out: nothing of the page looks at it. */
+export function pluckEvent(frequencyHz: number, change: Partial<PluckSound['evidence']> = {}): ListeningEvent {
+  const event = { kind: 'pluck', sound: pluckSound(frequencyHz, change), spectrum: FLAT_SPECTRUM };
+  return event as ListeningEvent;
+}

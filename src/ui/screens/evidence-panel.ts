@@ -1,7 +1,7 @@
 /** What stands below the ruler once there is a reading: its spectrum, or the reasons for doubt in its place, and what the doubt is made of. */
 
 import { consume } from '@lit/context';
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { Reading } from '../../core/outcome.ts';
 import { en } from '../../words/en.ts';
@@ -17,90 +17,11 @@ import './live-spectrum.ts';
 import { lowerPanelStyles } from './lower-panel-styles.ts';
 import { spanDrawing } from './span-view.ts';
 import './take-sources.ts';
+import { evidencePanelStyles } from './evidence-panel-styles.ts';
 
 @customElement('evidence-panel')
 export class EvidencePanel extends LitElement {
-  static override styles = [
-    shared,
-    lowerPanelStyles,
-    css`
-      summary {
-        min-block-size: var(--quiet-target-size);
-        align-content: center;
-        cursor: pointer;
-        font-weight: var(--weight-strong);
-      }
-      .wide {
-        grid-column: 1 / -1;
-        overflow-x: auto;
-      }
-      table {
-        border-collapse: collapse;
-      }
-      th,
-      td {
-        padding: var(--space-4) var(--space-24) var(--space-4) 0;
-        text-align: start;
-        vertical-align: top;
-        border-block-end: var(--stroke-line) solid var(--line);
-      }
-      th {
-        font-size: var(--note-size);
-        font-weight: var(--weight-strong);
-        color: var(--ink-2);
-      }
-      .help {
-        margin-block-start: var(--space-12);
-        padding-block: var(--space-12) var(--space-4);
-        border-block-start: var(--stroke-line) solid var(--line);
-      }
-      dl div {
-        display: grid;
-        grid-template-columns: minmax(0, 1fr) auto;
-        gap: var(--space-12);
-        margin-block-end: var(--space-4);
-      }
-      dd {
-        font-weight: var(--weight-strong);
-        white-space: nowrap;
-      }
-      .foot {
-        grid-column: 1 / -1;
-        display: flex;
-        flex-wrap: wrap;
-        align-items: center;
-        justify-content: space-between;
-        gap: var(--space-8) var(--space-24);
-        padding-block-start: var(--space-12);
-        border-block-start: var(--stroke-line) solid var(--line);
-      }
-      .foot button {
-        font-size: inherit;
-        font-weight: inherit;
-      }
-      @media (max-width: 59.99rem) {
-        .left {
-          order: 1;
-        }
-        .right {
-          order: 2;
-        }
-        :host([trusted]) .right {
-          order: 0;
-        }
-        .wide,
-        .foot {
-          order: 3;
-        }
-        .caution {
-          display: none;
-        }
-        .foot take-sources {
-          flex: 1;
-        }
-      }
-    `,
-  ];
+  static override styles = [shared, lowerPanelStyles, evidencePanelStyles];
 
   @consume({ context: workbenchContext }) workbench!: Workbench;
 

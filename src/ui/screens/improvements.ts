@@ -36,7 +36,8 @@ export function mostUseful(take: Take, setup: SpanSetup, figures: Figures): read
     .flatMap(({ what, setup: changed }) => {
       const after = forceOf(take, changed);
       if (after?.u95 === undefined || after.u95 > (1 - WORTH_RELATIVE) * u95) return [];
-      return [{ what, u95: after.u95, becomes: becomes(now, after, figures) }];
+      const text = becomes(now, after, figures);
+      return text === undefined ? [] : [{ what, u95: after.u95, becomes: text }];
     })
     .sort((a, b) => a.u95 - b.u95)
     .slice(0, TOLD);
@@ -46,9 +47,12 @@ function forceOf({ plucks, processing, sampleRateHz }: Take, setup: SpanSetup): 
   return answerOf({ sounds: plucks.map(({ sound }) => sound), setup, processing, sampleRateHz }).reading?.forceN;
 }
 
-function becomes(now: ForceN, then: ForceN, figures: Figures): string {
+/** Nothing where the printed doubt would be the same. */
+function becomes(now: ForceN, then: ForceN, figures: Figures): string | undefined {
   const [before, after] = [figures.force(now), figures.force(then)];
-  return before && after ? en.help.becomes(`±\u00a0${before.doubt}`, `±\u00a0${after.doubt}\u00a0N`) : '';
+  return before && after && before.doubt !== after.doubt
+    ? en.help.becomes(`±\u00a0${before.doubt}`, `±\u00a0${after.doubt}\u00a0N`)
+    : undefined;
 }
 
 /** What a person could do about the inputs, each by itself. */

@@ -1,7 +1,7 @@
 /** Listen and Stop, with the level of the sound, the plucks taken, and what the browser really granted. */
 
 import { consume } from '@lit/context';
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import { customElement, query } from 'lit/decorators.js';
 import type { LiveMoment } from '../../ports.ts';
 import { en } from '../../words/en.ts';
@@ -13,73 +13,14 @@ import { shared } from '../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../state/context.ts';
 import { Selected } from '../state/selected.ts';
 import type { Activity } from '../state/state.ts';
+import { listenControlStyles } from './listen-control-styles.ts';
 
 const words = en.listen;
 type Listening = Extract<Activity, { kind: 'listening' }>;
 
 @customElement('listen-control')
 export class ListenControl extends LitElement {
-  static override styles = [
-    shared,
-    css`
-      :host {
-        display: block;
-      }
-      .state {
-        display: flex;
-        justify-content: space-between;
-        gap: var(--space-12);
-        margin-block-end: var(--space-4);
-      }
-      .state strong {
-        font-weight: var(--weight-strong);
-      }
-      .state span {
-        color: var(--ink-2);
-        font-size: var(--note-size);
-      }
-      button {
-        inline-size: 100%;
-        min-block-size: var(--main-target-size);
-        margin-block: var(--space-12);
-        font-size: var(--lead-size);
-      }
-      .below {
-        min-block-size: calc(2 * var(--note-line));
-      }
-      .cautions {
-        display: none;
-      }
-      @media (max-width: 59.99rem) {
-        :host {
-          display: grid;
-          grid-template-columns: minmax(0, 1fr);
-          align-items: center;
-          gap: var(--space-8) var(--space-16);
-        }
-        button {
-          margin: 0;
-        }
-        .below {
-          display: none;
-        }
-        .cautions {
-          display: block;
-        }
-        :host([listening]) {
-          grid-template-columns: minmax(0, 1fr) minmax(6.5rem, 0.4fr);
-        }
-        .cautions button {
-          display: inline;
-          inline-size: auto;
-          min-block-size: 1.5rem;
-          padding: 0;
-          font-size: inherit;
-          font-weight: inherit;
-        }
-      }
-    `,
-  ];
+  static override styles = [shared, listenControlStyles];
 
   @consume({ context: workbenchContext }) workbench!: Workbench;
   @query('level-meter') meter!: LevelMeter | null;
@@ -128,6 +69,7 @@ export class ListenControl extends LitElement {
       default:
         return html`<p class="note cautions">
             ${words.firstCautions} <button class="quiet" @click=${this.#cautions}>${words.allCautions}</button>
+            <span class="short">${words.explanationShort}</span>
           </p>
           <button class="solid" @click=${() => this.workbench.effects.listen()} title=${words.keyHint('L')} aria-keyshortcuts="L">
             ${words.listen}

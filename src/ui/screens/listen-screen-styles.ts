@@ -128,8 +128,14 @@ export const listenScreenStyles = css`
     }
     .caption {
       min-block-size: 0;
-      padding-block: var(--space-12) 0;
+      padding-block: var(--space-12) var(--space-8);
       font-size: var(--note-size);
+    }
+    .caption.bare {
+      display: none;
+    }
+    .caption.bare + .reading {
+      margin-block-start: var(--space-12);
     }
     .reading {
       display: flex;

@@ -43,7 +43,7 @@ export class ListenScreen extends LitElement {
       <aside class="rail">
         <div class="setup">
           <setup-form .foldable=${busy || hasReading}>${this.#narrow.matches ? this.#devices() : nothing}</setup-form>
-          ${this.#narrow.matches || busy ? nothing : this.#devices()}
+          ${this.#narrow.matches || busy || state.ownEntered ? nothing : this.#devices()}
         </div>
         <listen-control></listen-control>
       </aside>
@@ -61,7 +61,7 @@ export class ListenScreen extends LitElement {
     const ringing = state.activity.kind === 'listening' && state.activity.ear === 'ringing';
     const caption = ringing && hasReading ? en.reading.ringing.join('. ') : view.caption;
     return html`
-      <p class="caption">${caption}</p>
+      <p class="caption ${state.activity.kind === 'idle' && !state.take ? 'bare' : ''}">${caption}</p>
       <div class="reading">
         <reading-panel .view=${view}></reading-panel>
         ${hasReading ? nothing : html`<div class="drawing">${spanDrawing(state.understood, this.#figures, { variant: 'small', ringing })}</div>`}

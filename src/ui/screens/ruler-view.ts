@@ -5,7 +5,8 @@ import { en } from '../../words/en.ts';
 import { type Figures, together } from '../format.ts';
 import type { RulerInterval } from '../parts/force-ruler.ts';
 import type { AppState } from '../state/state.ts';
-import { figureText, type ReadingView, rivalForceN } from './reading-view.ts';
+import { rivalForceN } from './reading-answer.ts';
+import { figureText, type ReadingView } from './reading-shape.ts';
 
 const words = en.ruler;
 

@@ -60,6 +60,12 @@ export const setupFormStyles = css`
   .note {
     margin-block-start: var(--space-4);
   }
+  .note button.quiet {
+    min-block-size: 1.5rem;
+    padding-block: 0;
+    font-size: inherit;
+    font-weight: inherit;
+  }
   .note:empty {
     display: none;
   }

@@ -15,6 +15,7 @@ export function demoEntered({ spanLengthM, belt, targetForceN }: SpanSetup): Ent
     ...EMPTY_SETUP,
     beltId: OWN_BELT,
     linearDensity: belt ? gramsPerMetre(belt.linearDensityKgPerM) : '',
+    toothPitch: belt?.toothPitchM ? typed(belt.toothPitchM * 1000) : '',
     spanLength: spanLengthM ? typed(spanLengthM.value * 1000) : '',
     spanKnownTo: spanLengthM ? typed(COVERAGE_FACTOR * spanLengthM.standardUncertainty * 1000) : '',
     targetFrom: targetForceN ? typed(targetForceN.lowN) : '',

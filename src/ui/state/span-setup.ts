@@ -16,6 +16,7 @@ export const DEFAULT_BELT_ID = belts[0]?.id ?? OWN_BELT;
 export const EMPTY_SETUP: EnteredSetup = {
   beltId: DEFAULT_BELT_ID,
   linearDensity: '',
+  toothPitch: '',
   bendingStiffness: '',
   spanLength: '',
   spanKnownTo: '1',
@@ -102,7 +103,8 @@ function beltOf(
   const density = measured(read('linearDensity', { kind: 'linear-density', defaultUnit: 'g/m' }), {
     relative: ASSUMED_UNCERTAINTY.linearDensityRelative,
   });
-  return density && ownBelt({ linearDensityKgPerM: density, bendingStiffnessNm2: stiffness, catalogue: belts });
+  const toothPitchM = read('toothPitch', { kind: 'length', defaultUnit: 'mm' })?.value;
+  return density && ownBelt({ linearDensityKgPerM: density, bendingStiffnessNm2: stiffness, toothPitchM, catalogue: belts });
 }
 
 /** The two ends in whichever order they were typed; one end alone, or no width between them, is no target. */

@@ -2,7 +2,8 @@
 
 import { describe, expect, it } from 'vitest';
 import { Figures } from '../../../../src/ui/format.ts';
-import { figureText, readingView } from '../../../../src/ui/screens/reading-view.ts';
+import { figureText } from '../../../../src/ui/screens/reading-shape.ts';
+import { readingView } from '../../../../src/ui/screens/reading-view.ts';
 import { OWN_BELT } from '../../../../src/ui/state/span-setup.ts';
 import { type AppEvent, type AppState, initialState, reduce } from '../../../../src/ui/state/state.ts';
 import { en } from '../../../../src/words/en.ts';

@@ -1,0 +1,116 @@
+/** The Reading where there is one: figures, grade, what follows for the target, and what sound and inputs are worth. */
+
+import { answerOf } from '../../core/answer.ts';
+import { assertNever, type ForceN, type Reading, type Reason } from '../../core/outcome.ts';
+import { againstTarget } from '../../core/verdict/against-target.ts';
+import { en } from '../../words/en.ts';
+import { reasonName } from '../../words/reasons-en.ts';
+import type { Figures } from '../format.ts';
+import type { AppState } from '../state/state.ts';
+import { captionOf, type Large, type ReadingView } from './reading-shape.ts';
+
+const words = en.reading;
+
+export function answerView(state: AppState, figures: Figures): ReadingView | undefined {
+  const { reading } = state.answer;
+  if (!reading) return undefined;
+  const frequency = figures.frequency(reading.frequencyHz);
+  const grade = { grade: reading.grade, word: words.grades[reading.grade] };
+  const large = largeOf(state, reading, figures);
+  const lead = leadOf(state, reading, figures);
+  const second = secondOf(state, reading);
+  const view = { caption: captionOf(state), large, grade, lead, second, spoken: '' };
+  const shown = large.kind === 'frequency' ? view : { ...view, frequency };
+  return { ...shown, spoken: spokenReading(shown, frequency) };
+}
+
+function largeOf(state: AppState, reading: Reading, figures: Figures): Large {
+  const { forceN, grade } = reading;
+  if (!forceN) return { kind: 'frequency', ...figures.frequency(reading.frequencyHz) };
+  const rival = octaveOpen(reading) && rivalForceN(state);
+  if (rival) return { kind: 'bounds', text: words.either(figures.rough(forceN.value), figures.rough(rival.value)) };
+  const figure = grade === 'unusable' ? undefined : figures.force(forceN);
+  return figure ? { kind: 'force', ...figure } : { kind: 'bounds', text: figures.bounds(forceN) };
+}
+
+const octaveOpen = ({ reasons }: Reading): boolean =>
+  reasons.some(({ id, holdsAt }) => id === 'octave-not-certain' && holdsAt === 'unusable');
+
+/** The force that the second fundamental would mean on this span, by the same reckoning. */
+export function rivalForceN({ take, answer, understood }: AppState): ForceN | undefined {
+  const open = answer.reading?.reasons.find((reason) => reason.id === 'octave-not-certain');
+  const sound = take?.plucks[0]?.sound;
+  if (!take || !sound || open?.id !== 'octave-not-certain') return undefined;
+  const factor = open.rivalHz / sound.frequencyHz.value;
+  const frequencyHz = { value: open.rivalHz, standardUncertainty: sound.frequencyHz.standardUncertainty * factor };
+  const rival = { ...sound, frequencyHz, partials: [], inharmonicity: undefined };
+  return answerOf({ sounds: [rival], setup: understood.setup, sampleRateHz: take.sampleRateHz }).reading?.forceN;
+}
+
+function leadOf(state: AppState, reading: Reading, figures: Figures): string {
+  const { setup } = state.understood;
+  if (!reading.forceN) {
+    if (!setup.spanLengthM) return setup.belt ? words.needsSpan : words.needsBoth;
+    return words.needsBelt;
+  }
+  if (octaveOpen(reading)) return words.twoFit;
+  if (reading.grade === 'unusable') return reading.soundGrade === 'unusable' ? words.soundCannotTell : words.cannotTell;
+  return targetText(state, reading.forceN, figures) ?? (reading.pluckCount === 1 ? words.onePluck : '');
+}
+
+function targetText({ understood }: AppState, forceN: ForceN, figures: Figures): string | undefined {
+  const target = understood.setup.targetForceN;
+  if (!target) return undefined;
+  const verdict = againstTarget(forceN, target);
+  switch (verdict.kind) {
+    case 'low':
+    case 'high':
+      return words.target[verdict.kind](figures.rough(verdict.byN, 'N'));
+    case 'inside':
+      return { whole: words.target.insideWhole, lower: words.target.insideLower, upper: words.target.insideUpper }[verdict.part];
+    case 'probably-inside':
+      return words.target.probablyInside;
+    case 'cannot-tell':
+      return words.target.cannotTell;
+    default:
+      return assertNever(verdict);
+  }
+}
+
+/** The sound first, then the inputs; while it listens, what the last sound was where it changed nothing. */
+function secondOf(state: AppState, reading: Reading): string {
+  const { take, answer } = state;
+  const missed = take?.missed.at(-1);
+  if (missed && state.activity.kind === 'listening') return missed === 'too-quiet' ? words.lastSoundFaint : words.lastSoundLeft;
+  const last = answer.plucks.at(-1);
+  if (last && !last.used) return leftOutText(last.reasons);
+  return `${soundText(reading)} ${inputsText(state, reading)}`.trim();
+}
+
+function leftOutText(reasons: readonly Reason[]): string {
+  if (reasons.some(({ id }) => id === 'clipped')) return words.clippedLeft;
+  const worst = reasons.find(({ about }) => about === 'sound');
+  return worst ? words.lastPluckLeft(reasonName(worst)) : '';
+}
+
+function soundText({ soundGrade, reasons }: Reading): string {
+  const worst = soundGrade === 'trusted' ? undefined : reasons.find(({ about, holdsAt }) => about === 'sound' && holdsAt === soundGrade);
+  return worst ? words.soundBecause(reasonName(worst)) : words.sound[soundGrade];
+}
+
+function inputsText({ understood }: AppState, { forceN, grade }: Reading): string {
+  const { belt, ends, targetForceN, toleranceRelative } = understood.setup;
+  if (!forceN || !belt) return '';
+  if (grade === 'unusable') return words.tooWide(targetForceN && toleranceRelative === undefined ? 'target' : 'tolerance');
+  if (grade === 'doubtful' && belt.densityFrom === 'catalogue') return words.weigh;
+  return words.inputs(words.belt[belt.densityFrom], ends.some(({ kind }) => kind === 'unknown') ? words.endsAssumed : words.endsTold);
+}
+
+/** 'Reading: 9.7 newtons, plus or minus 0.5. Trusted. 116.3 hertz, plus or minus 0.3. Inside the target.' */
+function spokenReading({ large, grade, lead, second }: Omit<ReadingView, 'spoken'>, frequency: { value: string; doubt: string }): string {
+  const hertz = words.spokenHertz(frequency.value, frequency.doubt);
+  const gradeSentence = grade ? words.gradeSentence(grade.word) : '';
+  const force = large.kind === 'force' ? words.spokenForce(large.value, large.doubt) : '';
+  const bounds = large.kind === 'bounds' ? words.spokenSentence(large.text) : '';
+  return words.spokenReading([force || bounds, gradeSentence, hertz, lead, second]);
+}
