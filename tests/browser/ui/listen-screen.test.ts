@@ -98,3 +98,17 @@ describe('the sound of the moment', () => {
     expect(deep('level-meter')!.shadowRoot!.querySelector('[role=meter]')!.getAttribute('aria-valuetext')).toBe('silent');
   });
 });
+
+describe('a belt that nobody weighed', () => {
+  it('becomes the own one, of the same pitch, and waits for its density', async () => {
+    const { store } = mountApp();
+    await drawn();
+    (deep('#belt-note button') as HTMLButtonElement).click();
+    await drawn();
+    const density = deep('#linearDensity')!;
+    expect((density.getRootNode() as ShadowRoot).activeElement).toBe(density);
+    expect(store.state.entered).toMatchObject({ toothPitch: '2', linearDensity: '' });
+    store.dispatch({ kind: 'setup-entered', change: { linearDensity: '7.9', spanLength: '90 teeth' } });
+    expect(store.state.understood.setup.spanLengthM?.value).toBeCloseTo(0.18, 9);
+  });
+});
