@@ -3,9 +3,10 @@
 import { plotSpectrum } from './frequency/plot-spectrum.ts';
 import { soundOfPluck } from './frequency/pluck-sound.ts';
 import { searchBounds } from './frequency/search-bounds.ts';
+import type { Likeness, Unlike } from './frequency/span-likeness.ts';
 import type { NothingWhy, PlotSpectrum, PluckSound } from './outcome.ts';
 import { createOnsetFinder } from './pluck/onset.ts';
-import { cutSegment, HEARD_OUT_S, type PluckSegment } from './pluck/segment.ts';
+import { cutSegment, cutStart, HEARD_OUT_S, type PluckSegment, START_HEARD_S } from './pluck/segment.ts';
 import { touchIndex } from './pluck/touch.ts';
 import { createDecimator } from './samples/decimate.ts';
 import { createRailCounter } from './samples/rails.ts';
@@ -16,8 +17,15 @@ export type ListeningEvent =
   | { readonly kind: 'ready'; readonly atS: number }
   /** Something began to sound; what it was follows when it has been heard out. */
   | { readonly kind: 'onset'; readonly atS: number }
-  | { readonly kind: 'pluck'; readonly sound: PluckSound; readonly spectrum: PlotSpectrum }
-  | { readonly kind: 'no-pluck'; readonly atS: number; readonly why: NothingWhy };
+  | { readonly kind: 'pluck'; readonly sound: PluckSound; readonly spectrum: PlotSpectrum; readonly likeness: Likeness }
+  | {
+      readonly kind: 'no-pluck';
+      readonly atS: number;
+      readonly why: NothingWhy;
+      /** What spoke against a plucked span, with the figures. */
+      readonly unlike?: Unlike | undefined;
+      readonly likeness?: Likeness | undefined;
+    };
 
 export interface Listening {
   /** Takes the next samples, any number of them: Float32Array [n], full scale = 1, copied. */
@@ -36,6 +44,10 @@ export interface ListeningOptions {
 const READY_S = 0.7;
 /** Kept of the past: the longest segment with the room before it, and what onsets still wait for. */
 const KEPT_S = 3;
+/** A ring at the start of a take: an onset within the first of these times is that ring's own, and the power over the second falls so much. */
+const ONSET_OF_ITS_OWN_S = 0.1;
+const START_LOOK_S = 0.05;
+const START_FALLS_BY = 8;
 /** Below this much sound nothing can be said. */
 const SHORTEST_S = 0.15;
 /** Root mean square below which a take is silent: less than a tenth of the last bit of 16. */
@@ -54,6 +66,7 @@ export function createListening({ sampleRateHz, setup }: ListeningOptions): List
   let before: { touch: number; segment: PluckSegment } | undefined;
   let waiting: number[] = []; // onsets not yet heard out
   let isReady = false;
+  let isStartHeard = false;
   let anyOnset = false;
   let energy = 0;
 
@@ -80,10 +93,35 @@ export function createListening({ sampleRateHz, setup }: ListeningOptions): List
     });
     if (!segment) return { kind: 'no-pluck', atS: onset / rateHz, why: 'too-short' };
     before = { touch: origin + touch, segment };
-    const clippedShare = rails.share(origin + touch, origin + touch + segment.samples.length);
+    return told(segment, origin + touch);
+  }
+
+  function told(segment: PluckSegment, touch: number): ListeningEvent {
+    const clippedShare = rails.share(touch, touch + segment.samples.length);
     const answer = soundOfPluck(segment, { bounds, clippedShare, bandwidthHz: sampleRateHz / 2 });
-    if ('why' in answer) return { kind: 'no-pluck', atS: segment.startS, why: answer.why };
-    return { kind: 'pluck', sound: answer.sound, spectrum: plotSpectrum(segment) };
+    if ('why' in answer) return { kind: 'no-pluck', atS: segment.startS, ...answer };
+    return { kind: 'pluck', ...answer, spectrum: plotSpectrum(segment) };
+  }
+
+  /** A take that begins inside a ring has no onset there; what falls by this much from its first moment on is looked at all the same. */
+  function startHeard(): ListeningEvent[] {
+    const first = waiting[0];
+    if (before) return [];
+    if (first !== undefined && first < ONSET_OF_ITS_OWN_S * rateHz) return [];
+    const power = (fromS: number, toS: number) => {
+      const part = kept.subarray(Math.round(fromS * rateHz), Math.round(toS * rateHz));
+      return part.reduce((sum, x) => sum + x * x, 0) / Math.max(1, part.length);
+    };
+    const endS = Math.min(kept.length, first ?? kept.length) / rateHz;
+    const fall = power(0, START_LOOK_S) / (power(endS - START_LOOK_S, endS) + 1e-12);
+    if (endS < 4 * START_LOOK_S || fall < START_FALLS_BY) return [];
+    const segment = cutStart(kept, { next: first, rateHz });
+    if (!segment) return [];
+    const event = told(segment, 0);
+    if (event.kind !== 'pluck') return [];
+    anyOnset = true;
+    before = { touch: 0, segment };
+    return [event];
   }
 
   function heard(onsets: readonly number[], ended: boolean): ListeningEvent[] {
@@ -92,6 +130,10 @@ export function createListening({ sampleRateHz, setup }: ListeningOptions): List
       events.push({ kind: 'onset', atS: onset / rateHz });
       waiting.push(onset);
       anyOnset = true;
+    }
+    if (!isStartHeard && (ended || known() >= START_HEARD_S * rateHz + onsetFinder.latency)) {
+      isStartHeard = true;
+      events.push(...startHeard());
     }
     while (waiting.length > 0 && (ended || known() >= waiting[0]! + heardOut)) {
       const [onset, ...others] = waiting as [number, ...number[]];

@@ -53,8 +53,13 @@ const MASKED_DISCOUNT = 0.3;
 const MASKED_WITHIN = 0.03;
 const MOST_FOR_UNEXPLAINED = 4;
 const BELOW_FIRST = 0.83;
-const FOR_BELOW_FIRST = 1.5;
+const FOR_BELOW_FIRST = 3;
+/** Of an instrument with a body this is less true. */
+const FOR_BELOW_FIRST_UNTOLD = 1.5;
 const FIRST_NOT_HEARD = 1.5;
+const NO_RIVAL_LEAD = 20;
+/** What makes a second series complete, and how far above it the torsion of the same belt lies. */
+const SECOND_SERIES = { leastWeight: 0.8, leastPartials: 2, leastScore: 3, lowestRatio: 1.25, highestRatio: 3.2 };
 /** A fundamental outside the expected forces has to be this much better. */
 const OUTSIDE_EXPECTED = 2;
 
@@ -63,18 +68,50 @@ const OUTSIDE_EXPECTED = 2;
  * @returns undefined where no series within the bounds explains anything
  */
 export function fundamentalOf(stretches: readonly HeardStretch[], bounds: SearchBounds): Fundamental | undefined {
-  const scored = candidateSeries(stretches[0]!.sinusoids, bounds).map((series) => {
-    const [first, ...others] = stretches.map((stretch) => scoreOf(series, stretch));
+  const scored = scoredCandidates(stretches, bounds);
+  const first = largest(scored);
+  if (!first || first.heard.size === 0) return undefined;
+  const best = bounds.spanTold ? lowerOfTwoSeries(first, stretches, bounds) : first;
+  const rival = largest(scored.filter(({ series }) => Math.abs(Math.log(series.firstHz / best.series.firstHz)) > SAME_FUNDAMENTAL));
+  return { best, rival, evidence: best.score + 0.5 * Math.min(4, leadOver(best, rival)) };
+}
+
+function scoredCandidates(stretches: readonly HeardStretch[], bounds: SearchBounds): Candidate[] {
+  return candidateSeries(stretches[0]!.sinusoids, bounds).map((series) => {
+    const [first, ...others] = stretches.map((stretch) => scoreOf(series, stretch, bounds.spanTold));
     const total = others.reduce((sum, other) => sum + other.score, first!.score) / stretches.length;
     const outside = bounds.expectedFirstHz && (series.firstHz < bounds.expectedFirstHz.low || series.firstHz > bounds.expectedFirstHz.high);
     return { ...first!, score: total - (outside ? OUTSIDE_EXPECTED : 0) };
   });
-  const best = largest(scored);
-  if (!best || best.heard.size === 0) return undefined;
-  const rival = largest(scored.filter(({ series }) => Math.abs(Math.log(series.firstHz / best.series.firstHz)) > SAME_FUNDAMENTAL));
-  const lead = rival ? best.score - rival.score : 4;
-  return { best, rival, evidence: best.score + 0.5 * Math.min(4, lead) };
 }
+
+/**
+ * Where what the best series leaves over is a complete series of its own, some way below, the best one is the torsion of a wide belt or
+ * another span's, and the lower one is the span: nothing of a span rings below its first partial.
+ */
+function lowerOfTwoSeries(best: Candidate, stretches: readonly HeardStretch[], bounds: SearchBounds): Candidate {
+  const { series, unexplained } = best;
+  if (unexplained < SECOND_SERIES.leastWeight) return best;
+  const rests = stretches.map((stretch) => ({
+    ...stretch,
+    sinusoids: stretch.sinusoids.filter(({ frequencyHz }) => !belongsTo(series, frequencyHz)),
+  }));
+  if (rests.some(({ sinusoids }) => sinusoids.length < SECOND_SERIES.leastPartials)) return best;
+  const second = largest(scoredCandidates(rests, bounds).filter(({ heard }) => heard.has(1) && heard.size >= SECOND_SERIES.leastPartials));
+  if (!second || second.score < SECOND_SERIES.leastScore) return best;
+  const ratio = series.firstHz / second.series.firstHz;
+  if (ratio < SECOND_SERIES.lowestRatio || ratio > SECOND_SERIES.highestRatio) return best;
+  const asWhole = stretches.map((stretch) => scoreOf(second.series, stretch, bounds.spanTold));
+  return { ...asWhole[0]!, score: second.score };
+}
+
+const belongsTo = (series: Series, frequencyHz: number): boolean => {
+  const number = nearestPartial(series, frequencyHz);
+  return number >= 1 && Math.abs(Math.log(frequencyHz / partialOfSeriesHz(series, number))) < FARTHEST_SIGMAS * PLACE_SIGMA * 1.5;
+};
+
+/** Score over the rival's; without a rival as much as none could ever take back. */
+export const leadOver = (best: Candidate, rival: Candidate | undefined): number => (rival ? best.score - rival.score : NO_RIVAL_LEAD);
 
 const largest = (candidates: readonly Candidate[]): Candidate | undefined =>
   candidates.reduce<Candidate | undefined>((top, candidate) => (top && top.score >= candidate.score ? top : candidate), undefined);
@@ -117,7 +154,7 @@ interface Hit {
   readonly gain: number;
 }
 
-function scoreOf(series: Series, stretch: HeardStretch): Candidate {
+function scoreOf(series: Series, stretch: HeardStretch, spanTold: boolean): Candidate {
   const { sinusoids } = stretch;
   const hits = new Map<number, Hit>();
   const explained = new Uint8Array(sinusoids.length);
@@ -149,7 +186,7 @@ function scoreOf(series: Series, stretch: HeardStretch): Candidate {
     unexplained += sinusoid.weight;
     if (sinusoid.frequencyHz < BELOW_FIRST * series.firstHz) strongestBelow = Math.max(strongestBelow, sinusoid.weight);
   });
-  score -= Math.min(MOST_FOR_UNEXPLAINED, unexplained) + FOR_BELOW_FIRST * strongestBelow;
+  score -= Math.min(MOST_FOR_UNEXPLAINED, unexplained) + (spanTold ? FOR_BELOW_FIRST : FOR_BELOW_FIRST_UNTOLD) * strongestBelow;
   if (!hits.has(1)) score -= FIRST_NOT_HEARD;
   const heard = new Map([...hits].map(([number, { index }]) => [number, index] as const));
   return { series, score, heard, unexplained, ownShare: weightOfAll > 0 ? weightOfOwn / weightOfAll : 0 };

@@ -9,17 +9,21 @@ import { type PluckSegment, type Stretch, stretchOf } from '../pluck/segment.ts'
 import { straightened } from '../pluck/straighten.ts';
 import { amplitude, decayEnergySamples, decayS, halfWidthHz, qualityFactor } from '../spectrum/damped-sinusoid.ts';
 import { levelDbfs } from '../spectrum/spectrum.ts';
-import { type Fundamental, fundamentalOf, type HeardStretch } from './fundamental.ts';
+import { type Fundamental, fundamentalOf, type HeardStretch, leadOver } from './fundamental.ts';
 import { glideOf, type LaterFit } from './glide.ts';
 import { type FirstPartial, type FittedPartial, firstPartialOf, fitPartials } from './refine.ts';
 import type { SearchBounds } from './search-bounds.ts';
-import { unlikeSpan } from './span-likeness.ts';
+import { type Likeness, likenessOf, type Unlike, unlikeSpan } from './span-likeness.ts';
 
 /** Both starts lie behind the finger's noise; two that agree tell a ring from a knock. */
 const STARTS_S = [0.012, 0.026] as const;
 /** Share of the segment's mean power that no sum of damped sinusoids explains: while searching, and in the last fit. */
 const SEARCH_FLOOR = 1e-5;
 const FIT_FLOOR = 3e-6;
+/** When the ring is looked at anew where it was no clear span from the touch on, and how much of it must be left then. */
+const LATER_STARTS_S = [0, 0.06, 0.13];
+const SHORTEST_LATER_S = 0.12;
+const BEYOND_DOUBT = { evidence: 6, ownShare: 0.75, decayMisfitDb: 3, decayS: 0.5 };
 /** Log-likelihood ratio at which a sinusoid would be heard. */
 const AUDIBLE = 16;
 const MOST_OWN = 7;
@@ -40,21 +44,67 @@ const HARD_SIGNIFICANCE = 4;
 /** Doubt that bending leaves, relative to the frequency: a share of the glide, and always. */
 const STRAIGHTENED = { share: 0.12, always: 0.002 };
 
-export type PluckAnswer = { readonly sound: PluckSound } | { readonly why: Extract<NothingWhy, 'not-a-span' | 'too-quiet'> };
+interface PluckOptions {
+  readonly bounds: SearchBounds;
+  /** Share of the segment's samples at the rails. */
+  readonly clippedShare: number;
+  /** Highest frequency that the recording can hold. */
+  readonly bandwidthHz: number;
+}
+
+/** No pluck, and where something rang, what speaks against a span. */
+interface Refusal {
+  readonly why: Extract<NothingWhy, 'not-a-span' | 'too-quiet'>;
+  readonly unlike?: Unlike | undefined;
+  readonly likeness?: Likeness | undefined;
+}
+
+export type PluckAnswer = { readonly sound: PluckSound; readonly likeness: Likeness } | Refusal;
+
+export function soundOfPluck(segment: PluckSegment, options: PluckOptions): PluckAnswer {
+  const starts = options.bounds.spanTold ? LATER_STARTS_S : LATER_STARTS_S.slice(0, 1);
+  const attempts = starts.map((laterS) => () => laterPart(segment, laterS));
+  const { part, analysis } = firstConvincing(attempts, options.bounds);
+  if ('why' in analysis) return analysis;
+  return { sound: withoutGlide(part, analysis, options), likeness: analysis.likeness };
+}
+
+/** The ring from some time after the touch on, as a pluck of its own. */
+function laterPart(segment: PluckSegment, laterS: number): PluckSegment {
+  const skip = Math.round(laterS * segment.rateHz);
+  return { ...segment, samples: segment.samples.subarray(skip), heard: segment.heard.subarray(skip) };
+}
 
 /**
- * @param options.clippedShare  share of the segment's samples at the rails
- * @param options.bandwidthHz   highest frequency that the recording can hold
+ * The ring from the touch on, or where that is no clear span, what is left of it a little later: a second finger, a belt that slaps
+ * its frame, a hand that was too fast are over by then, and the span still rings. What is heard only later has to be beyond doubt.
  */
-export function soundOfPluck(
-  segment: PluckSegment,
-  options: { readonly bounds: SearchBounds; readonly clippedShare: number; readonly bandwidthHz: number },
-): PluckAnswer {
-  const gentle = analyse(segment, options.bounds);
-  if ('why' in gentle) return gentle;
+function firstConvincing(
+  attempts: readonly (() => PluckSegment)[],
+  bounds: SearchBounds,
+): { part: PluckSegment; analysis: Analysis | Refusal } {
+  let refused: { part: PluckSegment; analysis: Analysis | Refusal } | undefined;
+  for (const [index, attempt] of attempts.entries()) {
+    const part = attempt();
+    if (index > 0 && part.samples.length < SHORTEST_LATER_S * part.rateHz) break;
+    const analysis = analyse(part, bounds);
+    const isConvincing = !('why' in analysis) && (index === 0 || isBeyondDoubt(analysis.likeness));
+    if (isConvincing) return { part, analysis };
+    refused ??= { part, analysis };
+  }
+  return refused!;
+}
+
+const isBeyondDoubt = ({ evidence, ownShare, decayMisfitDb, decayS: ringS }: Likeness): boolean =>
+  evidence >= BEYOND_DOUBT.evidence &&
+  ownShare >= BEYOND_DOUBT.ownShare &&
+  decayMisfitDb <= BEYOND_DOUBT.decayMisfitDb &&
+  ringS <= BEYOND_DOUBT.decayS;
+
+function withoutGlide(segment: PluckSegment, gentle: Analysis, options: PluckOptions): PluckSound {
   const { glide, strongest } = gentle;
   const isHard = glide.value > Math.max(HARD_GLIDE, HARD_SIGNIFICANCE * glide.standardUncertainty);
-  if (!isHard) return { sound: soundFrom(segment, gentle, options) };
+  if (!isHard) return soundFrom(segment, gentle, options);
   const straight = straightened(segment, {
     offset: glide.value,
     frequencyHz: strongest.sinusoid.frequencyHz,
@@ -62,10 +112,10 @@ export function soundOfPluck(
     fromS: STARTS_S[0],
   });
   const again = analyse(straight.segment, options.bounds);
-  if ('why' in again) return { sound: soundFrom(segment, gentle, options) };
+  if ('why' in again) return soundFrom(segment, gentle, options);
   const doubt = Math.hypot(again.glide.standardUncertainty, STRAIGHTENED.share * straight.glideAtTouch, STRAIGHTENED.always);
   const rest = { value: again.glide.value, standardUncertainty: doubt };
-  return { sound: soundFrom(straight.segment, { ...again, glide: rest, straightenedBy: straight.glideAtTouch }, options) };
+  return soundFrom(straight.segment, { ...again, glide: rest, straightenedBy: straight.glideAtTouch }, options);
 }
 
 /** What one pass over a segment finds. */
@@ -78,24 +128,28 @@ interface Analysis {
   readonly first: FirstPartial;
   /** Offset of the first stretch from small amplitude, relative. */
   readonly glide: Measured;
+  readonly likeness: Likeness;
   /** Glide at the touch that was taken away before. */
   readonly straightenedBy?: number | undefined;
 }
 
-function analyse(segment: PluckSegment, bounds: SearchBounds): Analysis | { readonly why: 'not-a-span' | 'too-quiet' } {
+function analyse(segment: PluckSegment, bounds: SearchBounds): Analysis | Refusal {
   const stretches = STARTS_S.map((fromS) => stretchOf(segment, { fromS, modelFloor: SEARCH_FLOOR }));
   const heard = stretches.map(heardIn);
   const sinusoids = heard[0]!.sinusoids;
   if (sinusoids.length === 0) return { why: 'too-quiet' };
   const fundamental = fundamentalOf(heard, bounds);
-  if (!fundamental || unlikeSpan(segment, fundamental, bounds.spanTold)) return { why: 'not-a-span' };
+  if (!fundamental) return { why: 'not-a-span', unlike: 'no-series' };
   const { series } = fundamental.best;
   const fitted = fitFrom(segment, { fromS: STARTS_S[0], fundamental, sinusoids });
   const first = firstPartialOf(fitted, series, inharmonicityPrior(series, bounds));
   const strongest = fitted.reduce((a, b) => (amplitude(b.sinusoid) > amplitude(a.sinusoid) ? b : a));
   const later = laterFits(segment, { fundamental, sinusoids, decayS: decayS(strongest.sinusoid) });
   const glide = glideOf(fitted, later, decayS(strongest.sinusoid));
-  return { stretch: stretches[0]!, sinusoids, fundamental, fitted, strongest, first, glide };
+  const likeness = likenessOf(segment, { fundamental, fitted, later });
+  const unlike = unlikeSpan(likeness, bounds.spanTold);
+  if (unlike) return { why: 'not-a-span', unlike, likeness };
+  return { stretch: stretches[0]!, sinusoids, fundamental, fitted, strongest, first, glide, likeness };
 }
 
 function soundFrom(segment: PluckSegment, analysis: Analysis, options: { clippedShare: number; bandwidthHz: number }): PluckSound {
@@ -216,7 +270,7 @@ function evidenceOf(given: {
     clippedShare: given.clippedShare,
     glideRelative: given.straightenedBy ?? given.glide.value,
     ...(rival ? { rivalHz: rival.series.firstHz } : {}),
-    leadOverRival: rival ? best.score - rival.score : 20,
+    leadOverRival: leadOver(best, rival),
     ...(hum ? { humOn: { partialNumber: hum.number, humHz: hum.line.frequencyHz } } : {}),
     ...(tone ? { toneOn: { partialNumber: tone.number, toneHz: tone.line.frequencyHz } } : {}),
     foreignHz: strangers.map((s) => s.frequencyHz),

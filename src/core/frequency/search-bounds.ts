@@ -71,7 +71,8 @@ export function searchBounds(setup: SpanSetup): SearchBounds {
 }
 
 const LOWEST_HEARD_HZ = 12;
-const HIGHEST_HEARD_HZ = 2000;
+/** Spans of real use ring up to 650 Hz. */
+const HIGHEST_HEARD_HZ = 900;
 
 const stiffnessRange = (stiffness: BendingStiffness): { low: number; high: number } =>
   stiffness.kind === 'range' ? stiffness : { low: stiffness.value.value, high: stiffness.value.value };

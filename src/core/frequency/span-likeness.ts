@@ -1,35 +1,124 @@
 /** Whether a sound was a plucked span at all: physical vetoes, each one that speech, chords, held tones or knocks fail. */
 
 import type { PluckSegment } from '../pluck/segment.ts';
-import type { Fundamental } from './fundamental.ts';
+import { amplitude, decayS } from '../spectrum/damped-sinusoid.ts';
+import { type Fundamental, leadOver } from './fundamental.ts';
+import type { LaterFit } from './glide.ts';
+import type { FittedPartial } from './refine.ts';
 
 /** Least evidence for a numbered series; noise and clutter reach about 2. */
 const LEAST_EVIDENCE = 3;
-/** A span is loudest when it is let go; what swells afterwards is played, spoken or blown. Decibels from 10–40 ms to 40–90 ms. */
+/** Where most of the sound belongs to something else, a series needs more: a knock has enough modes for some of them to line up. */
+const AMONG_STRANGERS = { evidence: 6.5, ownShare: 0.47 };
+const AMONG_STRANGERS_UNTOLD = { evidence: 5, ownShare: 0.4 };
+/** So short a ring is a knock, unless the series explains most of it. */
+const KNOCK = { decayS: 0.025, ownShare: 0.6 };
+/** Two numberings this close to even odds are no numbering, where no span was told that could decide. */
+const LEAST_LEAD_UNTOLD = 1;
+/** A span is loudest when it is let go; what swells afterwards is played, spoken or blown. */
 const MOST_SWELL_DB = 0.8;
-/** A span has lost this much from 10–50 ms to 200–300 ms; what has not is held. */
+/** With this much evidence, beating partials may make a span swell a little more. */
+const OVERWHELMING = { score: 8, unexplained: 2.5, swellDb: 1.5 };
+/** A span dies: it has lost at least this much by the second look; what has not is held. */
 const LEAST_LOSS_DB = 1.5;
-/** With this much evidence beating partials may make a span swell; then it must still die. */
-const OVERWHELMING = { evidence: 8, unexplained: 2.5, lossDb: 0.7 };
-/** Many narrow partials that fit no series are a chord. */
-const CHORD = { unexplained: 3, ownShare: 0.62 };
+/** Belts ring with decay times of 0.01 to 0.35 s; beyond a wide margin something else sounds. */
+const LONGEST_DECAY_S = 1;
+/** Many narrow partials that fit no series and die slowly are a chord. */
+const CHORD = { unexplained: 3, ownShare: 0.62, lossDb: 8 };
+/** A tone of which no partial dies is held, whatever plays it. */
+const HELD_DECAY_S = 1.5;
 
-export type Unlike = 'no-series' | 'swells' | 'does-not-die' | 'many-sources';
+/** The figures that the vetoes look at. */
+export interface Likeness {
+  /** Score of the numbering, the same with half its lead over the rival, and that lead. */
+  readonly score: number;
+  readonly evidence: number;
+  readonly lead: number;
+  /** Weight of narrow sinusoids that fit no partial, and the share of all weight that fits. */
+  readonly unexplained: number;
+  readonly ownShare: number;
+  /** Level of 40–90 ms over that of 10–40 ms, and of 10–50 ms over that of 200–300 ms. */
+  readonly swellDb: number;
+  readonly lossDb: number;
+  /** Level of the first 10 ms over the loudest 10 ms of the first 150. */
+  readonly riseDb: number;
+  /** How far the partials depart from one exponential each, dB, mean over those heard again later, weighted by their strength. */
+  readonly decayMisfitDb: number;
+  /** Relative drift of the partials upwards from the first to the later stretches; spans only fall. */
+  readonly climb: number;
+  /** Decay time of the strongest partial, and the shortest of all. */
+  readonly decayS: number;
+  readonly shortestDecayS: number;
+}
 
-/** Why the sound is not a plucked span; undefined where nothing speaks against it. */
-export function unlikeSpan(segment: PluckSegment, fundamental: Fundamental, spanTold: boolean): Unlike | undefined {
-  const { best, evidence } = fundamental;
+export type Unlike = 'no-series' | 'knock' | 'swells' | 'does-not-die' | 'many-sources';
+
+export function likenessOf(
+  segment: PluckSegment,
+  ring: { readonly fundamental: Fundamental; readonly fitted: readonly FittedPartial[]; readonly later: readonly LaterFit[] },
+): Likeness {
+  const { best, rival, evidence } = ring.fundamental;
+  const strongest = ring.fitted.reduce((a, b) => (amplitude(b.sinusoid) > amplitude(a.sinusoid) ? b : a));
+  const steps = Array.from({ length: 15 }, (_, i) => levelDb(segment, i * 0.01, (i + 1) * 0.01));
+  return {
+    score: best.score,
+    evidence,
+    lead: leadOver(best, rival),
+    unexplained: best.unexplained,
+    ownShare: best.ownShare,
+    swellDb: levelDb(segment, 0.04, 0.09) - levelDb(segment, 0.01, 0.04),
+    lossDb: levelDb(segment, 0.01, 0.05) - levelDb(segment, 0.2, 0.3),
+    riseDb: steps[0]! - Math.max(...steps),
+    ...driftsOf(ring.fitted, ring.later),
+    decayS: decayS(strongest.sinusoid),
+    shortestDecayS: Math.min(...ring.fitted.map(({ sinusoid }) => decayS(sinusoid))),
+  };
+}
+
+/** How amplitudes and frequencies of the same partials go on, against the exponentials that the first stretch promised. */
+function driftsOf(fitted: readonly FittedPartial[], later: readonly LaterFit[]): { decayMisfitDb: number; climb: number } {
+  let weightSum = 0;
+  let misfit = 0;
+  let climb = 0;
+  for (const { laterS, partials } of later) {
+    for (const after of partials) {
+      const before = fitted.find(({ number }) => number === after.number);
+      if (!before) continue;
+      const promised = amplitude(before.sinusoid) * Math.exp(-before.sinusoid.decayPerS * laterS);
+      const weight = amplitude(before.sinusoid);
+      misfit += weight * Math.abs(20 * Math.log10((amplitude(after.sinusoid) + 1e-12) / (promised + 1e-12)));
+      climb += weight * Math.log(after.sinusoid.frequencyHz / before.sinusoid.frequencyHz);
+      weightSum += weight;
+    }
+  }
+  return weightSum > 0 ? { decayMisfitDb: misfit / weightSum, climb: climb / weightSum } : { decayMisfitDb: 0, climb: 0 };
+}
+
+/**
+ * Why the sound is not a plucked span; undefined where nothing speaks against it.
+ *
+ * @param spanTold  without a span only what no plucked string does is refused: strings of other instruments swell and ring long
+ */
+export function unlikeSpan(likeness: Likeness, spanTold: boolean): Unlike | undefined {
+  const { evidence, ownShare, decayS: ringS } = likeness;
   if (evidence < LEAST_EVIDENCE) return 'no-series';
-  const overwhelming = best.score >= OVERWHELMING.evidence && best.unexplained <= OVERWHELMING.unexplained;
-  const early = levelDb(segment, 0.01, 0.04);
-  const late = levelDb(segment, 0.2, 0.3);
-  const swell = levelDb(segment, 0.04, 0.09) - early;
-  if (!spanTold) return undefined;
-  if (swell > MOST_SWELL_DB && !overwhelming) return 'swells';
-  const loss = levelDb(segment, 0.01, 0.05) - late;
-  if (loss < (overwhelming ? OVERWHELMING.lossDb : LEAST_LOSS_DB)) return 'does-not-die';
-  if (best.unexplained > CHORD.unexplained && best.ownShare < CHORD.ownShare) return 'many-sources';
+  const strangers = spanTold ? AMONG_STRANGERS : AMONG_STRANGERS_UNTOLD;
+  if (evidence < strangers.evidence && ownShare < strangers.ownShare) return 'no-series';
+  if (ringS < KNOCK.decayS && ownShare < KNOCK.ownShare) return 'knock';
+  return spanTold ? unlikeBelt(likeness) : unlikeString(likeness);
+}
+
+function unlikeBelt({ score, unexplained, ownShare, swellDb, lossDb, decayS: ringS }: Likeness): Unlike | undefined {
+  const overwhelming = score >= OVERWHELMING.score && unexplained <= OVERWHELMING.unexplained;
+  if (swellDb > (overwhelming ? OVERWHELMING.swellDb : MOST_SWELL_DB)) return 'swells';
+  if (lossDb < LEAST_LOSS_DB || ringS > LONGEST_DECAY_S) return 'does-not-die';
+  if (unexplained > CHORD.unexplained && ownShare < CHORD.ownShare && lossDb < CHORD.lossDb) return 'many-sources';
   return undefined;
+}
+
+function unlikeString({ lead, shortestDecayS }: Likeness): Unlike | undefined {
+  if (lead < LEAST_LEAD_UNTOLD) return 'no-series';
+  return shortestDecayS > HELD_DECAY_S ? 'does-not-die' : undefined;
 }
 
 /** Mean power over a time after the touch less the room's own, dB; very low where nothing is left. */

@@ -13,6 +13,8 @@ export interface PluckSegment {
   /** Time of the touch from the start of the take. */
   readonly startS: number;
   readonly background: Background;
+  /** The take began inside the ring. */
+  readonly touchMissed?: boolean | undefined;
 }
 
 /** Longest stretch of ring that is used: beyond it a belt is silent, and a longer one only adds noise. */
@@ -68,6 +70,29 @@ export function cutSegment(
   if (roomEnd - roomStart < count(ROOM_AT_LEAST_S)) return undefined;
   const background = backgroundOf(samples.subarray(roomStart, roomEnd), rateHz);
   return { ...common, samples: withoutLines(heard, { lines: background.lines, rateHz, startIndex: touch - roomStart }), background };
+}
+
+/** Where a take begins inside a ring, the room is what is left when it has died: from this time on, this much of it. */
+const DEAD_AFTER_S = 0.5;
+const ROOM_AFTER_S = 0.45;
+
+/** Sound that must be known before a ring at the very start of a take can be cut out. */
+export const START_HEARD_S = DEAD_AFTER_S + ROOM_AFTER_S;
+
+/** The take's start as a pluck whose touch was missed: nothing of the room before it is known, so it is learnt from what follows. */
+export function cutStart(
+  samples: Float64Array,
+  options: { readonly next?: number | undefined; readonly rateHz: number },
+): PluckSegment | undefined {
+  const { rateHz, next } = options;
+  const count = (seconds: number) => Math.round(seconds * rateHz);
+  const known = Math.min(next === undefined ? samples.length : next - count(CLEAR_OF_NEXT_S), count(START_HEARD_S));
+  const roomStart = Math.min(count(DEAD_AFTER_S), Math.floor(0.7 * known));
+  if (known - roomStart < count(RING_AT_LEAST_S)) return undefined;
+  const background = backgroundOf(samples.subarray(roomStart, known), rateHz);
+  const heard = samples.slice(0, Math.min(known, count(LONGEST_S)));
+  const ring = withoutLines(heard, { lines: background.lines, rateHz, startIndex: -roomStart });
+  return { samples: ring, heard, rateHz, startS: 0, background, touchMissed: true };
 }
 
 /** A stretch of a segment with its transform's bins and the noise to expect at each of them. */
