@@ -55,13 +55,13 @@ export class ReasonsList extends LitElement {
       inline-size: 1.25rem;
       justify-content: center;
     }
-    h4,
+    h3,
     p {
       grid-column: 2;
       margin: 0;
       font-size: inherit;
     }
-    h4 {
+    h3 {
       font-weight: 600;
     }
     .sentence {
@@ -90,7 +90,7 @@ export class ReasonsList extends LitElement {
         ({ grade, gradeWord, name, sentence, remedy, href }) => html`
           <li>
             <grade-mark bare .grade=${grade} .word=${gradeWord}></grade-mark>
-            <h4>${name}</h4>
+            <h3>${name}</h3>
             <p class="sentence">${sentence}</p>
             ${remedy ? html`<p class="remedy">${href ? html`<a href=${href}>${remedy}</a>` : remedy}</p>` : nothing}
           </li>

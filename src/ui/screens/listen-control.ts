@@ -69,7 +69,7 @@ export class ListenControl extends LitElement {
       default:
         return html`<p class="note cautions">
             ${words.firstCautions} <button class="quiet" @click=${this.#cautions}>${words.allCautions}</button>
-            <span class="short">${words.explanationShort}</span>
+            ${this.#pluckCount.value === 0 ? html`<span class="short">${words.explanationShort}</span>` : nothing}
           </p>
           <button class="solid" @click=${() => this.workbench.effects.listen()} title=${words.keyHint('L')} aria-keyshortcuts="L">
             ${words.listen}

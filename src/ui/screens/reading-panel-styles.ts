@@ -105,7 +105,7 @@ export const readingPanelStyles = css`
       min-block-size: 0;
     }
     .figures {
-      display: block;
+      column-gap: var(--space-24);
     }
   }
   @media (max-width: 22rem) {

@@ -62,7 +62,7 @@ describe('grade-mark', () => {
 describe('reasons-list', () => {
   it('gives name, sentence and remedy of each reason with its grade', async () => {
     const part = await mounted('reasons-list', { items: reasons, label: 'Why, and what to do' }, NARROW_PX);
-    expect(texts(part, 'h4')).toEqual(reasons.map(({ name }) => name));
+    expect(texts(part, 'h3')).toEqual(reasons.map(({ name }) => name));
     expect(texts(part, '.sentence')).toEqual(reasons.map(({ sentence }) => sentence));
     expect(texts(part, '.remedy')).toEqual(reasons.map(({ remedy }) => remedy));
     expect(one(part, 'a').getAttribute('href')).toBe('#/belts');
