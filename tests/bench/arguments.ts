@@ -1,0 +1,35 @@
+/** What is asked of the benchmark on its command line. */
+
+import { parseArgs } from 'node:util';
+
+export interface BenchArguments {
+  readonly seed: number;
+  readonly takesPerKind: number;
+  readonly sections: readonly string[];
+  /** Names of kinds, belts or not; all where it is missing. */
+  readonly kinds?: readonly string[] | undefined;
+  /** Print each take that was not right. */
+  readonly list: boolean;
+}
+
+export const DEFAULT_SEED = 20_250;
+
+export function benchArguments(given: readonly string[], known: readonly string[]): BenchArguments | { readonly fault: string } {
+  const { values } = parseArgs({
+    args: [...given],
+    options: {
+      seed: { type: 'string', default: String(DEFAULT_SEED) },
+      takes: { type: 'string', default: '12' },
+      section: { type: 'string', default: known.join(',') },
+      kinds: { type: 'string' },
+      list: { type: 'boolean', default: false },
+    },
+    allowPositionals: true,
+  });
+  const sections = values.section.split(',');
+  const strange = sections.find((section) => !known.includes(section));
+  if (strange !== undefined) return { fault: `There is no section ${strange}. There are: ${known.join(', ')}.` };
+  const [seed, takesPerKind] = [Number(values.seed), Number(values.takes)];
+  if (!Number.isInteger(seed) || !Number.isInteger(takesPerKind) || takesPerKind < 1) return { fault: 'Seed and takes are whole numbers.' };
+  return { seed, takesPerKind, sections, kinds: values.kinds?.split(','), list: values.list };
+}
