@@ -29,11 +29,19 @@ export class ListenScreen extends LitElement {
 
   readonly #figures = new Figures();
   readonly #narrow = new Narrow(this);
+  #wasBusy = false;
   readonly #state = new Selected(
     this,
     () => this.workbench.store,
     (state) => state,
   );
+
+  /** Whoever starts something further down the page is shown where its answer will stand. */
+  override updated(): void {
+    const isBusy = this.#state.value.activity.kind !== 'idle';
+    if (isBusy && !this.#wasBusy) window.scrollTo({ top: 0, behavior: 'instant' });
+    this.#wasBusy = isBusy;
+  }
 
   override render() {
     const state = this.#state.value;

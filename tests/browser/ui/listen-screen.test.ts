@@ -64,6 +64,16 @@ describe('on a phone', () => {
     }
   });
 
+  it('comes back to the Reading when something is started further down', async () => {
+    const { store } = mountApp();
+    await drawn();
+    window.scrollTo(0, 400);
+    expect(window.scrollY).toBeGreaterThan(100);
+    store.dispatch({ kind: 'file-opening', fileName: 'a.wav' });
+    await drawn();
+    expect(window.scrollY).toBe(0);
+  });
+
   it('shows all fields before it listens', async () => {
     mountApp();
     await drawn();
