@@ -60,6 +60,7 @@ const FIRST_NOT_HEARD = 1.5;
 const NO_RIVAL_LEAD = 20;
 /** What makes a second series complete, and how far above it the torsion of the same belt lies. */
 const SECOND_SERIES = { leastWeight: 0.8, leastPartials: 2, leastScore: 3, lowestRatio: 1.25, highestRatio: 3.2 };
+const SATELLITE = { withinHz: 25, ofAmplitude: 0.6, ofDecay: 0.75 };
 /** A fundamental outside the expected forces has to be this much better. */
 const OUTSIDE_EXPECTED = 2;
 
@@ -172,16 +173,19 @@ function scoreOf(series: Series, stretch: HeardStretch, spanTold: boolean): Cand
   let score = 0;
   for (const { gain } of hits.values()) score += gain;
   score -= missingPenalty(series, stretch, hits);
+  const ownSinusoids = [...hits.values()].map(({ index }) => sinusoids[index]!);
   let unexplained = 0;
   let strongestBelow = 0;
   let weightOfAll = 0;
   let weightOfOwn = 0;
   sinusoids.forEach((sinusoid, index) => {
-    weightOfAll += sinusoid.weight;
     if (explained[index]) {
+      weightOfAll += sinusoid.weight;
       weightOfOwn += sinusoid.weight;
       return;
     }
+    if (ownSinusoids.some((own) => isSatellite(sinusoid, own))) return;
+    weightOfAll += sinusoid.weight;
     if (decayS(sinusoid) < 0.012 || qualityFactor(sinusoid) < 6) return;
     unexplained += sinusoid.weight;
     if (sinusoid.frequencyHz < BELOW_FIRST * series.firstHz) strongestBelow = Math.max(strongestBelow, sinusoid.weight);
@@ -191,6 +195,12 @@ function scoreOf(series: Series, stretch: HeardStretch, spanTold: boolean): Cand
   const heard = new Map([...hits].map(([number, { index }]) => [number, index] as const));
   return { series, score, heard, unexplained, ownShare: weightOfAll > 0 ? weightOfOwn / weightOfAll : 0 };
 }
+
+/** What a room or a glide leaves beside a stronger partial: near it, weaker, sooner gone. It is no source of its own. */
+const isSatellite = (stranger: HeardSinusoid, own: HeardSinusoid): boolean =>
+  Math.abs(stranger.frequencyHz - own.frequencyHz) < SATELLITE.withinHz &&
+  amplitude(stranger) < SATELLITE.ofAmplitude * amplitude(own) &&
+  decayS(stranger) < SATELLITE.ofDecay * decayS(own);
 
 /** What the silence of the partials below the highest one heard costs: as improbable as they would have been loud. */
 function missingPenalty(series: Series, stretch: HeardStretch, hits: ReadonlyMap<number, Hit>): number {

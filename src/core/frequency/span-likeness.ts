@@ -16,13 +16,17 @@ const KNOCK = { decayS: 0.025, ownShare: 0.6 };
 /** Two numberings this close to even odds are no numbering, where no span was told that could decide. */
 const LEAST_LEAD_UNTOLD = 1;
 /** A span is loudest when it is let go; what swells afterwards is played, spoken or blown. */
-const MOST_SWELL_DB = 0.8;
+const MOST_SWELL_DB = 0.6;
 /** With this much evidence, beating partials may make a span swell a little more. */
-const OVERWHELMING = { score: 8, unexplained: 2.5, swellDb: 1.5 };
+const OVERWHELMING = { score: 8, unexplained: 2.5, swellDb: 1.2 };
 /** A span dies: it has lost at least this much by the second look; what has not is held. */
-const LEAST_LOSS_DB = 1.5;
+const LEAST_LOSS_DB = 2;
 /** Belts ring with decay times of 0.01 to 0.35 s; beyond a wide margin something else sounds. */
 const LONGEST_DECAY_S = 1;
+/** Of a belt the higher partial dies sooner; beats and rooms blur that, but not by this factor. */
+const MOST_OUTLIVES = 1.9;
+/** Partials fainter than this say nothing about damping. */
+const FAINT_SHARE = 0.1;
 /** Many narrow partials that fit no series and die slowly are a chord. */
 const CHORD = { unexplained: 3, ownShare: 0.62, lossDb: 8 };
 /** A tone of which no partial dies is held, whatever plays it. */
@@ -49,9 +53,11 @@ export interface Likeness {
   /** Decay time of the strongest partial, and the shortest of all. */
   readonly decayS: number;
   readonly shortestDecayS: number;
+  /** Largest decay time of a partial over the longest of those below it: damping grows with frequency, so it stays near or below 1. */
+  readonly outlives: number;
 }
 
-export type Unlike = 'no-series' | 'knock' | 'swells' | 'does-not-die' | 'many-sources';
+export type Unlike = 'no-series' | 'knock' | 'swells' | 'uneven-decay' | 'does-not-die' | 'many-sources';
 
 export function likenessOf(
   segment: PluckSegment,
@@ -71,8 +77,21 @@ export function likenessOf(
     riseDb: steps[0]! - Math.max(...steps),
     ...driftsOf(ring.fitted, ring.later),
     decayS: decayS(strongest.sinusoid),
+    outlives: outlivesLower(ring.fitted, ring.fundamental),
     shortestDecayS: Math.min(...ring.fitted.map(({ sinusoid }) => decayS(sinusoid))),
   };
+}
+
+function outlivesLower(fitted: readonly FittedPartial[], { best }: Fundamental): number {
+  const loudest = Math.max(...fitted.map(({ sinusoid }) => amplitude(sinusoid)));
+  let longestBelow = 0;
+  let most = 0;
+  for (const { number, sinusoid } of fitted) {
+    if (!best.heard.has(number) || amplitude(sinusoid) < FAINT_SHARE * loudest) continue;
+    if (longestBelow > 0) most = Math.max(most, decayS(sinusoid) / longestBelow);
+    longestBelow = Math.max(longestBelow, decayS(sinusoid));
+  }
+  return most;
 }
 
 /** How amplitudes and frequencies of the same partials go on, against the exponentials that the first stretch promised. */
@@ -108,9 +127,10 @@ export function unlikeSpan(likeness: Likeness, spanTold: boolean): Unlike | unde
   return spanTold ? unlikeBelt(likeness) : unlikeString(likeness);
 }
 
-function unlikeBelt({ score, unexplained, ownShare, swellDb, lossDb, decayS: ringS }: Likeness): Unlike | undefined {
+function unlikeBelt({ score, unexplained, ownShare, swellDb, lossDb, outlives, decayS: ringS }: Likeness): Unlike | undefined {
   const overwhelming = score >= OVERWHELMING.score && unexplained <= OVERWHELMING.unexplained;
   if (swellDb > (overwhelming ? OVERWHELMING.swellDb : MOST_SWELL_DB)) return 'swells';
+  if (outlives > MOST_OUTLIVES) return 'uneven-decay';
   if (lossDb < LEAST_LOSS_DB || ringS > LONGEST_DECAY_S) return 'does-not-die';
   if (unexplained > CHORD.unexplained && ownShare < CHORD.ownShare && lossDb < CHORD.lossDb) return 'many-sources';
   return undefined;
