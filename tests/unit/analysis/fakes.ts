@@ -11,6 +11,7 @@ export const pluckAt = (startS: number): ListeningEvent => ({
   kind: 'pluck',
   sound: { startS, frequencyHz: { value: 110, standardUncertainty: 0.1 } } as PluckSound,
   spectrum: {} as Extract<ListeningEvent, { kind: 'pluck' }>['spectrum'],
+  likeness: {} as Extract<ListeningEvent, { kind: 'pluck' }>['likeness'],
 });
 
 /** Notes what is pushed; says `onPush` for each block and `onFinish` at the end. */
