@@ -26,7 +26,7 @@ const LONGEST_DECAY_S = 1;
 /** Of a belt the higher partial dies sooner; beats and rooms blur that, but not by this factor. */
 const MOST_OUTLIVES = 1.9;
 /** Partials fainter than this say nothing about damping. */
-const FAINT_SHARE = 0.1;
+const FAINT_SHARE = 0.25;
 /** Many narrow partials that fit no series and die slowly are a chord. */
 const CHORD = { unexplained: 3, ownShare: 0.62, lossDb: 8 };
 /** A tone of which no partial dies is held, whatever plays it. */
@@ -73,7 +73,7 @@ export function likenessOf(
     unexplained: best.unexplained,
     ownShare: best.ownShare,
     swellDb: levelDb(segment, 0.04, 0.09) - levelDb(segment, 0.01, 0.04),
-    lossDb: levelDb(segment, 0.01, 0.05) - levelDb(segment, 0.2, 0.3),
+    lossDb: levelDb(segment, 0.01, 0.05) - levelDb(segment, 0.2, 0.3, DROWNED),
     riseDb: steps[0]! - Math.max(...steps),
     ...driftsOf(ring.fitted, ring.later),
     decayS: decayS(strongest.sinusoid),
@@ -141,18 +141,27 @@ function unlikeString({ lead, shortestDecayS }: Likeness): Unlike | undefined {
   return shortestDecayS > HELD_DECAY_S ? 'does-not-die' : undefined;
 }
 
-/** Mean power over a time after the touch less the room's own, dB; very low where nothing is left. */
-function levelDb({ samples, rateHz, background }: PluckSegment, fromS: number, toS: number): number {
+/**
+ * Mean power over a time after the touch less the room's own, dB; very low where nothing is left.
+ *
+ * @param drownedBelow  power over the room's at which the rest is taken to be gone: the room's power is not known better than that
+ */
+function levelDb({ samples, rateHz, background }: PluckSegment, fromS: number, toS: number, drownedBelow = 1): number {
   const part = samples.subarray(Math.round(fromS * rateHz), Math.min(samples.length, Math.round(toS * rateHz)));
-  if (part.length === 0) return -200;
+  if (part.length === 0) return NOTHING_DB;
   const power = part.reduce((sum, x) => sum + x * x, 0) / part.length;
-  return 10 * Math.log10(Math.max(power - roomPower(background.noiseAt, rateHz), 1e-3 * power) + 1e-20);
+  const room = roomPower(background, rateHz);
+  if (power < drownedBelow * room) return NOTHING_DB;
+  return 10 * Math.log10(Math.max(power - room, 1e-3 * power) + 1e-20);
 }
 
-/** Variance of the room's noise: the mean of its power per sample from 0 to half the rate. */
-function roomPower(noiseAt: (hz: number) => number, rateHz: number): number {
+const NOTHING_DB = -200;
+const DROWNED = 1.7;
+
+/** Variance of the room's noise, the mean of its power per sample from 0 to half the rate, with the tones that could not be taken away. */
+function roomPower({ noiseAt, moving }: PluckSegment['background'], rateHz: number): number {
   const steps = 64;
   let sum = 0;
   for (let i = 0; i < steps; i++) sum += noiseAt(((i + 0.5) / steps) * (rateHz / 2));
-  return sum / steps;
+  return sum / steps + moving.reduce((power, { amplitude: a }) => power + a ** 2 / 2, 0);
 }

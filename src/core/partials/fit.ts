@@ -219,5 +219,7 @@ export function binsAround(grid: BinGrid, places: readonly { readonly frequencyH
     const to = Math.min(grid.binCount - 1, Math.floor((frequencyHz + withinHz) / grid.binWidthHz));
     for (let k = from; k <= to; k++) taken[k] = 1;
   }
-  return Array.from(taken.keys()).filter((k) => taken[k] === 1);
+  const bins: number[] = [];
+  for (let k = 1; k < taken.length; k++) if (taken[k] === 1) bins.push(k);
+  return bins;
 }

@@ -2,6 +2,7 @@
 
 import { median } from '../math/quantile.ts';
 import { spectrumMaker } from '../spectrum/spectrum.ts';
+import { type MovingTone, movingTones } from './moving-tones.ts';
 
 /** A line stands this much over the smooth noise around it; the largest of some hundred noise bins reaches about 8. */
 const LINE_OVER_NOISE = 14;
@@ -34,6 +35,8 @@ export interface Background {
   /** Length of the stretch that was heard, s. */
   readonly heardS: number;
   readonly lines: readonly SteadyLine[];
+  /** Tones that glide; they stay in the samples. */
+  readonly moving: readonly MovingTone[];
   /** Share of the lines' power that is still in samples from which they were taken away. */
   readonly lineRemains: number;
   /** Power per sample of the smooth noise at a frequency: the variance for white noise; > 0. */
@@ -45,12 +48,16 @@ export interface Background {
  */
 export function backgroundOf(samples: Float64Array, rateHz: number): Background {
   const noise = smoothNoise(samples, rateHz);
+  const lines = steadyLines(samples, { rateHz, noise });
+  const noiseAt = (frequencyHz: number) => interpolated(noise, frequencyHz);
+  const rest = withoutLines(samples, { lines, rateHz, startIndex: 0 });
   return {
     rateHz,
     heardS: samples.length / rateHz,
-    lines: steadyLines(samples, { rateHz, noise }),
+    lines,
+    moving: movingTones(rest, { rateHz, noiseAt }),
     lineRemains: LINE_REMAINS,
-    noiseAt: (frequencyHz) => interpolated(noise, frequencyHz),
+    noiseAt,
   };
 }
 

@@ -20,7 +20,7 @@ const BACK_HOPS = 500;
 const FLOOR_BACK_HOPS = 375;
 const FLOOR_AHEAD_HOPS = 25;
 /** The floor is renewed this often; it moves slowly, and sorting is what costs. */
-const FLOOR_EVERY_HOPS = 25;
+const FLOOR_EVERY_HOPS = 50;
 const FLOOR_STRIDE = 4;
 /** The 15 % quantile of an exponentially distributed power is 0.1625 of its mean. */
 const FLOOR_QUANTILE = 0.15;

@@ -3,6 +3,7 @@
 import { powerOfTwoFrom } from '../math/fft.ts';
 import { type BinGrid, binGrid } from '../spectrum/damped-sinusoid.ts';
 import { type Background, backgroundOf, withoutLines } from './background.ts';
+import type { MovingTone } from './moving-tones.ts';
 
 export interface PluckSegment {
   /** Index 0 is the touch; Float64Array [n], decimated, without the room's steady lines. */
@@ -33,6 +34,9 @@ const PLUCK_BEFORE_S = 0.5;
 const OWN_ROOM_AT_LEAST_S = 0.15;
 /** Highest frequency that matters, Hz. */
 const HIGHEST_HZ = 3200;
+
+/** A glide bends: so much of its sweep to either side may be touched too. */
+const PATH_MARGIN = 0.25;
 
 /** Time after the touch in which another onset still shortens a segment; then a pluck is heard out. */
 export const HEARD_OUT_S = LONGEST_S + CLEAR_OF_NEXT_S;
@@ -121,7 +125,24 @@ export function stretchOf(segment: PluckSegment, options: { readonly fromS: numb
       noise[k]! += offBins < 1.3 ? remaining : remaining / (2 * (Math.PI * offBins) ** 2);
     }
   }
+  for (const tone of background.moving) addPath(noise, tone, { grid, fromS: options.fromS, lengthS });
   return { samples, grid, noise };
+}
+
+/** The noise along the path that a gliding tone will take: its power spread over what it sweeps, and a margin for a bend in the path. */
+function addPath(
+  noise: Float64Array,
+  tone: MovingTone,
+  at: { readonly grid: BinGrid; readonly fromS: number; readonly lengthS: number },
+): void {
+  const { grid, lengthS } = at;
+  const startHz = tone.frequencyHz + tone.slopeHzPerS * at.fromS;
+  const sweepHz = tone.slopeHzPerS * lengthS;
+  const marginHz = PATH_MARGIN * Math.abs(sweepHz) + 1.3 / lengthS;
+  const lowHz = Math.min(startHz, startHz + sweepHz) - marginHz;
+  const highHz = Math.max(startHz, startHz + sweepHz) + marginHz;
+  const power = (tone.amplitude ** 2 * grid.length) / 4 / Math.max(1, Math.abs(sweepHz) * lengthS);
+  for (let k = Math.max(0, Math.ceil(lowHz / grid.binWidthHz)); k <= highHz / grid.binWidthHz && k < grid.binCount; k++) noise[k]! += power;
 }
 
 const grids = new Map<string, BinGrid>();

@@ -12,7 +12,7 @@ function segmentOf(envelope: (s: number) => number, noise = 1e-3): PluckSegment 
   const tone = tones([{ frequencyHz: 121, amplitude: 0.3 }], { rateHz, count: 4800 });
   const room = tones([], { rateHz, count: 4800, noise });
   const samples = room.map((x, t) => x + tone[t]! * envelope(t / rateHz));
-  const background = { rateHz, heardS: 0.7, lines: [], lineRemains: 0.03, noiseAt: () => noise ** 2 };
+  const background = { rateHz, heardS: 0.7, lines: [], moving: [], lineRemains: 0.03, noiseAt: () => noise ** 2 };
   return { samples, heard: samples, rateHz, startS: 0, background };
 }
 

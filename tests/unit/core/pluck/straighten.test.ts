@@ -18,7 +18,7 @@ function gliding({ glide, firstHz, noise = 0 }: { glide: number; firstHz: number
       x += (0.2 / m) * Math.exp((-t * (0.9 + 0.1 * m)) / decayS) * Math.cos(2 * Math.PI * m * firstHz * theta + m);
     return x;
   });
-  const background = { rateHz, heardS: 0.7, lines: [], lineRemains: 0.03, noiseAt: () => noise ** 2 + 1e-11 };
+  const background = { rateHz, heardS: 0.7, lines: [], moving: [], lineRemains: 0.03, noiseAt: () => noise ** 2 + 1e-11 };
   return { samples, heard: samples, rateHz, startS: 0, background };
 }
 
