@@ -1,10 +1,13 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { createListening, type ListeningEvent } from '../../../src/core/listening.ts';
 import type { Recording } from '../../../src/core/samples/recording.ts';
 import { type SpanSetup, UNKNOWN_ENDS } from '../../../src/core/setup.ts';
 import { spanOf } from '../../support/heard.ts';
 import { PLAIN, plainTake } from '../../support/plain-take.ts';
 import { recordingOf, tones } from '../../support/tones.ts';
+
+/** Many draws; a busy machine takes its time. */
+vi.setConfig({ testTimeout: 30_000 });
 
 const setup = spanOf(0.15);
 

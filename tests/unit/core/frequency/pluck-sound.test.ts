@@ -1,10 +1,13 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { soundOfPluck } from '../../../../src/core/frequency/pluck-sound.ts';
 import { searchBounds } from '../../../../src/core/frequency/search-bounds.ts';
 import { cutSegment } from '../../../../src/core/pluck/segment.ts';
 import { UNKNOWN_ENDS } from '../../../../src/core/setup.ts';
 import { spanOf } from '../../../support/heard.ts';
 import { stiffPartials, type Tone, tones } from '../../../support/tones.ts';
+
+/** Many draws; a busy machine takes its time. */
+vi.setConfig({ testTimeout: 30_000 });
 
 const rateHz = 8000;
 const touchS = 0.7;

@@ -1,7 +1,10 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { backgroundOf, withoutLines } from '../../../../src/core/pluck/background.ts';
 import { createRandom } from '../../../../src/core/synthesis/random.ts';
 import { rmsOf, spread, type Tone, tones } from '../../../support/tones.ts';
+
+/** Many draws; a busy machine takes its time. */
+vi.setConfig({ testTimeout: 30_000 });
 
 const rateHz = 8000;
 const count = 5600; // 0.7 s
