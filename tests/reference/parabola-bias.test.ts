@@ -3,7 +3,7 @@
  * it is met by our windows and spectra; and the partials, which begin at such a parabola, end without it, since a fit follows.
  *
  * Largest bias in un-padded bins, zero-padding 1, 2 and 4, by exhaustive search over the place between bins (own computation from the
- * windows' closed transforms; the form is that of Abe and Smith, Proc. ICMC 2004, who give such curves).
+ * windows' closed transforms; Abe and Smith, AES 117th Convention (2004), give such curves; from memory).
  */
 import { describe, expect, it } from 'vitest';
 import { powerOfTwoFrom } from '../../src/core/math/fft.ts';
