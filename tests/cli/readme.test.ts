@@ -1,0 +1,58 @@
+/** The examples of README: each command is run as it stands there, and must print what stands below it. */
+import { spawnSync } from 'node:child_process';
+import { existsSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+const readme = readFileSync(`${root}README.md`, 'utf8');
+
+/** Commands of `console` blocks: the line after the dollar sign, and what it prints. */
+const examples = [...readme.matchAll(/```console\n\$ (.+)\n([\s\S]*?)```/g)].map(([, command, printed]) => ({
+  command: command!,
+  printed: printed!,
+}));
+
+function run(command: string): string {
+  const words = command.replace(/^npm run --silent measure -- /, '').split(' ');
+  const env = { ...process.env, INIT_CWD: root };
+  const { status, stdout, stderr } = spawnSync(process.execPath, ['src/setup/run.mjs', 'measure', ...words], {
+    cwd: root,
+    env,
+    encoding: 'utf8',
+  });
+  expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
+  return stdout;
+}
+
+/** Without white space at line ends, and with plain spaces for those that do not break. */
+const asTyped = (text: string): string =>
+  text
+    .replaceAll(/[\u00a0\u202f]/g, ' ')
+    .replaceAll(/ +$/gm, '')
+    .trim();
+
+/** With each figure to three digits: the last ones may differ from one machine to the next. */
+const inThreeDigits = (text: string): unknown =>
+  JSON.parse(text, (_, value: unknown) =>
+    typeof value === 'number' && value !== 0 ? expect.closeTo(value, 2 - Math.floor(Math.log10(Math.abs(value)))) : value,
+  );
+
+describe('README', { timeout: 120_000 }, () => {
+  it('has examples, of which each measures', () => {
+    expect(examples.length).toBeGreaterThan(2);
+    expect(examples.filter(({ command }) => !command.startsWith('npm run --silent measure -- '))).toEqual([]);
+  });
+
+  it.each(examples)('prints as shown: $command', ({ command, printed }) => {
+    const found = run(command);
+    if (command.includes('--json')) expect(JSON.parse(found)).toEqual(inThreeDigits(printed));
+    else expect(asTyped(found)).toBe(asTyped(printed));
+  });
+
+  it('names no file that is not there', () => {
+    const named = [...readme.matchAll(/\]\(([\w./-]+)\)|src="([\w./-]+)"/g)].map((match) => match[1] ?? match[2]!);
+    expect(named.length).toBeGreaterThan(3);
+    expect(named.filter((file) => !existsSync(`${root}${file}`))).toEqual([]);
+  });
+});
