@@ -4,7 +4,7 @@ import { UNKNOWN_ENDS } from '../../src/core/setup.ts';
 import { corpus, nonBelts } from '../support/corpus/corpus.ts';
 import { type Answered, cents, isOctaveType, isRight, isWithin, NEAR } from './judge.ts';
 import { beltResult } from './ours.ts';
-import { loudestOnsetS, PEERS, type Peer, peerAnswer } from './peers.ts';
+import { broughtDown, loudestOnsetS, PEERS, type Peer, peerAnswer } from './peers.ts';
 import type { Run } from './run.ts';
 import { grouped, median, share, shareOf } from './statistics.ts';
 import { digits, percent, percentWithin, table } from './table.ts';
@@ -32,7 +32,7 @@ export function peerSection(run: Run): string {
   for (const take of corpus(options.seed, options)) {
     const { kind, recording, truth } = take;
     const answered = { kind, truthHz: truth.frequencyHz, partialsHz: truth.beamPartialsHz };
-    eachTrial(entrants, { ...recording, onsetS: Math.max(0, truth.pluckStartsS[0]!) }, ({ trials }, frame, hertz, ms) => {
+    eachTrial(entrants, { ...broughtDown(recording), onsetS: Math.max(0, truth.pluckStartsS[0]!) }, ({ trials }, frame, hertz, ms) => {
       trials[frame]!.push({ ...answered, hertz, ms });
     });
     unhinted.push(beltResult(take, { ends: UNKNOWN_ENDS }));
@@ -40,7 +40,7 @@ export function peerSection(run: Run): string {
   let otherCount = 0;
   for (const { recording } of nonBelts(options.seed, options)) {
     otherCount++;
-    eachTrial(entrants, { ...recording, onsetS: loudestOnsetS(recording) }, ({ falseReadings }, frame, hertz) => {
+    eachTrial(entrants, { ...broughtDown(recording), onsetS: loudestOnsetS(recording) }, ({ falseReadings }, frame, hertz) => {
       if (hertz !== undefined) falseReadings[frame]!++;
     });
   }
