@@ -31,6 +31,8 @@ export interface CorpusTruth {
   readonly glideRelative: number;
   /** First partial against the strongest one as both start at the microphone, dB, 0 at most. */
   readonly firstPartialDb: number;
+  /** Of the first partial as it starts, before anything is altered; a sine of amplitude 1 is 0. */
+  readonly firstPartialDbfs: number;
   /** Cramer-Rao bound of the first partial alone as a damped tone in this noise. */
   readonly boundHz: number;
 }
@@ -71,6 +73,7 @@ export function makeTake(plan: TakePlan, random: Random): MadeTake {
   addAt(sound, noise);
   addMotors(sound, plan, { ...extent, power });
 
+  const firstAmplitude = factor * ring.firstAmplitude;
   let made: Sound = { samples: sound, sampleRateHz };
   for (const alteration of plan.alterations) made = altered(made, alteration);
   const cutS = Math.max(0, releases[0]! - plan.leadS);
@@ -92,11 +95,18 @@ export function makeTake(plan: TakePlan, random: Random): MadeTake {
       pluckStartsS: releases.map((releaseS) => releaseS - from / made.sampleRateHz),
       glideRelative: plan.glideRelative,
       firstPartialDb: ring.firstPartialDb,
-      // (1/π) sqrt(2/(η fs τ³)) with η = A²/(2σ²) and a one-sided density of 2 σ²/fs.
-      boundHz: Math.sqrt((2 * density) / ((factor * ring.firstAmplitude) ** 2 * plan.damping.decayS ** 3)) / Math.PI,
+      firstPartialDbfs: 20 * Math.log10(Math.max(1e-9, firstAmplitude)),
+      boundHz: dampedToneBoundHz({ densityPerHz: density, amplitude: firstAmplitude, decayS: plan.damping.decayS }),
     },
   };
 }
+
+/**
+ * Least standard deviation of the frequency of A exp(−t/τ) cos(2π f t + p) in noise: (1/π) sqrt(2/(η fs τ³)) with η = A²/(2 σ²), where
+ * the one-sided density of the noise is 2 σ²/fs.
+ */
+export const dampedToneBoundHz = (at: { densityPerHz: number; amplitude: number; decayS: number }): number =>
+  Math.sqrt((2 * at.densityPerHz) / (at.amplitude ** 2 * at.decayS ** 3)) / Math.PI;
 
 /** A recording that begins inside the ring is made with a lead and cut. */
 function releasesS(plan: TakePlan): readonly number[] {
