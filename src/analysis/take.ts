@@ -32,9 +32,19 @@ export class Take {
   hear({ samples, firstFrame }: SoundBlock): void {
     if (this.#nextFrame !== undefined && firstFrame !== this.#nextFrame) this.#bridge(firstFrame - this.#nextFrame);
     this.#nextFrame = firstFrame + samples.length;
-    this.#stretchFrames += samples.length;
     for (const moment of this.#meter.hear(samples)) this.#options.tell(moment);
-    this.#tell(this.#listening.push(samples));
+    const sound = this.#fromFirstSound(samples);
+    this.#stretchFrames += sound.length;
+    this.#tell(this.#listening.push(sound));
+  }
+
+  /** A microphone that opens gives digital silence first; the step from it to the room is no onset, so a stretch begins behind it. */
+  #fromFirstSound(samples: Float32Array): Float32Array {
+    if (this.#stretchFrames > 0) return samples;
+    const first = samples.findIndex((sample) => sample !== 0);
+    const silent = first < 0 ? samples.length : first;
+    this.#stretchStartS += silent / this.#options.sampleRateHz;
+    return samples.subarray(silent);
   }
 
   /** Gives what was still waiting. */

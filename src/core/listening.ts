@@ -47,13 +47,15 @@ const KEPT_S = 3;
 /** A ring at the start of a take: an onset within the first of these times is that ring's own, and the power over the second falls so much. */
 const ONSET_OF_ITS_OWN_S = 0.1;
 const START_LOOK_S = 0.05;
+/** An onset later than this has room before it. */
+const LED_IN_BY_S = 0.15;
 const START_FALLS_BY = 8;
 /** Below this much sound nothing can be said. */
 const SHORTEST_S = 0.15;
 /** Root mean square below which a take is silent: less than a tenth of the last bit of 16. */
 const SILENT_RMS = 3e-6;
 
-/** Decisions are taken on fixed counts of decimated samples, so that the answer does not depend on the size of the blocks. */
+/** Plucks are decided on fixed counts of decimated samples, so that they do not depend on the size of the blocks; `ready` is told with the block it falls in. */
 export function createListening({ sampleRateHz, setup }: ListeningOptions): Listening {
   const decimator = createDecimator(sampleRateHz);
   const { rateHz } = decimator;
@@ -91,7 +93,11 @@ export function createListening({ sampleRateHz, setup }: ListeningOptions): List
       rateHz,
       originS: origin / rateHz,
     });
-    if (!segment) return { kind: 'no-pluck', atS: onset / rateHz, why: 'too-short' };
+    if (!segment) {
+      // too little room before it: the take began as the span did, so the room is learnt from what follows
+      const start = onset < LED_IN_BY_S * rateHz && origin === 0 ? cutStart(kept, { next, rateHz }) : undefined;
+      return start ? told(start, 0) : { kind: 'no-pluck', atS: onset / rateHz, why: 'too-short' };
+    }
     before = { touch: origin + touch, segment };
     return told(segment, origin + touch);
   }

@@ -68,6 +68,8 @@ export interface SoundEvidence {
   readonly ownShare: number;
   /** Whether the first partial itself was heard; false: it follows from the others. */
   readonly firstPartialHeard: boolean;
+  /** The recording began while the span rang already: neither the touch nor the room before it was heard. */
+  readonly touchMissed?: boolean | undefined;
   /** Highest frequency that the recording can hold, Hz. */
   readonly bandwidthHz: number;
 }
@@ -87,6 +89,7 @@ export type ReasonFigures =
   | { readonly id: 'belt-too-slack'; readonly forceHighN?: number | undefined }
   | { readonly id: 'too-few-cycles'; readonly cycles: number }
   | { readonly id: 'first-partial-not-heard'; readonly frequencyHz: number }
+  | { readonly id: 'touch-not-heard' }
   | { readonly id: 'noisy'; readonly levelOverBackgroundDb: number }
   | { readonly id: 'clipped'; readonly clippedShare: number }
   | { readonly id: 'hum-on-partial'; readonly partialNumber: number; readonly humHz: number }

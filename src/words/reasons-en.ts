@@ -8,6 +8,7 @@ const NAMES: Readonly<Record<ReasonId, string>> = {
   'belt-too-slack': 'belt too slack',
   'too-few-cycles': 'too few cycles',
   'first-partial-not-heard': 'below this microphone',
+  'touch-not-heard': 'begins inside the ring',
   noisy: 'noisy',
   clipped: 'clipped',
   'hum-on-partial': 'hum on a partial',
@@ -57,6 +58,8 @@ export function reasonSentence(reason: Reason | ReasonFigures, format: NumberFor
       return `It died after ${formatNumber(reason.cycles, { decimals: reason.cycles < 1.95 ? 1 : 0, format })} swings.`;
     case 'first-partial-not-heard':
       return `The first partial, ${hertz(reason.frequencyHz, format)}, was not heard. It follows from the higher ones.`;
+    case 'touch-not-heard':
+      return 'The recording begins while the span rings already, so the room before it is not known.';
     case 'noisy':
       return `The belt stands only ${formatQuantity(reason.levelOverBackgroundDb, 'dB', { decimals: 0, format })} above the room.`;
     case 'clipped':
@@ -119,6 +122,8 @@ export function reasonRemedy(reason: Reason | ReasonFigures, format: NumberForma
       return 'Pluck with a fingernail; lift anything that touches the belt.';
     case 'first-partial-not-heard':
       return 'Take a shorter span or another microphone.';
+    case 'touch-not-heard':
+      return 'Start the recording a second before you pluck.';
     case 'noisy':
       return 'Stop the fan, come closer.';
     case 'clipped':

@@ -237,6 +237,13 @@ function heardPartial(partial: FittedPartial, first: Measured, frequencyHz: Meas
   };
 }
 
+/**
+ * A fit weighted by the ring's own energy, exp(−2t/τ), reads a frequency that falls as exp(−2t/τ) high by a quarter of what it was at
+ * the start: Σw (1 − e^−u)(u − 1) over Σw (u − 1)² with w = e^−u, u = 2t/τ, is 1/4.
+ */
+const glideAtTouch = (offset: number, strongestDecayS: number): number =>
+  Math.max(0, 4 * offset * Math.exp((2 * STARTS_S[0]) / strongestDecayS));
+
 const HUM_HZ = [50, 60];
 const HIGHEST_HUM_NUMBER = 20;
 const HUM_WANDERS = 0.004;
@@ -247,6 +254,7 @@ function evidenceOf(given: {
   readonly fundamental: Fundamental;
   readonly sinusoids: readonly HeardSinusoid[];
   readonly fitted: readonly FittedPartial[];
+  readonly strongest: FittedPartial;
   readonly glide: Measured;
   readonly straightenedBy?: number | undefined;
   readonly frequencyHz: Measured;
@@ -268,7 +276,7 @@ function evidenceOf(given: {
     cyclesToDecay: frequencyHz.value * (first ? decayS(first.sinusoid) : longest),
     levelOverBackgroundDb: 10 * Math.log10(Math.max(...fitted.map(({ sinusoid }) => overNoise(sinusoid, given.stretch)))),
     clippedShare: given.clippedShare,
-    glideRelative: given.straightenedBy ?? given.glide.value,
+    glideRelative: given.straightenedBy ?? glideAtTouch(given.glide.value, decayS(given.strongest.sinusoid)),
     ...(rival ? { rivalHz: rival.series.firstHz } : {}),
     leadOverRival: leadOver(best, rival),
     ...(hum ? { humOn: { partialNumber: hum.number, humHz: hum.line.frequencyHz } } : {}),
@@ -276,6 +284,7 @@ function evidenceOf(given: {
     foreignHz: strangers.map((s) => s.frequencyHz),
     ownShare: best.ownShare,
     firstPartialHeard: first !== undefined,
+    ...(given.segment.touchMissed ? { touchMissed: true } : {}),
     bandwidthHz: given.bandwidthHz,
   };
 }

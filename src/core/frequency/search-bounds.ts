@@ -16,7 +16,7 @@ export interface SearchBounds {
 
 /** No belt of a small machine is slacker or tighter. */
 const ANY_FORCE: ForceRange = { lowN: 0.4, highN: 120 };
-const ANY_FIRST_HZ = { low: 18, high: 1300 };
+const ANY_FIRST_HZ = { low: 18, high: 1000 };
 const ANY_INHARMONICITY = { low: 0, high: 0.5 };
 /** Room for a span measured wrongly and a belt that is not the catalogue's. */
 const MARGIN = 1.15;

@@ -12,7 +12,9 @@ const LEAST_EVIDENCE = 3;
 const AMONG_STRANGERS = { evidence: 6.5, ownShare: 0.47 };
 const AMONG_STRANGERS_UNTOLD = { evidence: 5, ownShare: 0.4 };
 /** So short a ring is a knock, unless the series explains most of it. */
-const KNOCK = { decayS: 0.025, ownShare: 0.6 };
+const KNOCK = { decayS: 0.025, ownShare: 0.65, evidenceUntold: 6 };
+/** One or two partials among strangers are no series: a glass has as many. */
+const FEW = { partials: 2, ownShare: 0.65 };
 /** Two numberings this close to even odds are no numbering, where no span was told that could decide. */
 const LEAST_LEAD_UNTOLD = 1;
 /** A span is loudest when it is let go; what swells afterwards is played, spoken or blown. */
@@ -21,8 +23,9 @@ const MOST_SWELL_DB = 0.6;
 const OVERWHELMING = { score: 8, unexplained: 2.5, swellDb: 1.2 };
 /** A span dies: it has lost at least this much by the second look; what has not is held. */
 const LEAST_LOSS_DB = 2;
-/** Belts ring with decay times of 0.01 to 0.35 s; beyond a wide margin something else sounds. */
-const LONGEST_DECAY_S = 1;
+const DYING = { evidence: 8, decayS: 0.5, decayMisfitDb: 4 };
+/** Belts ring with decay times of 0.01 to 0.35 s. A gain control or clipping stretches the strongest partial, never all of them. */
+const LONGEST = { strongestS: 0.5, shortestS: 0.2 };
 /** Of a belt the higher partial dies sooner; beats and rooms blur that, but not by this factor. */
 const MOST_OUTLIVES = 1.9;
 /** Partials fainter than this say nothing about damping. */
@@ -38,6 +41,8 @@ export interface Likeness {
   readonly score: number;
   readonly evidence: number;
   readonly lead: number;
+  /** Number of partials heard. */
+  readonly partials: number;
   /** Weight of narrow sinusoids that fit no partial, and the share of all weight that fits. */
   readonly unexplained: number;
   readonly ownShare: number;
@@ -70,10 +75,11 @@ export function likenessOf(
     score: best.score,
     evidence,
     lead: leadOver(best, rival),
+    partials: best.heard.size,
     unexplained: best.unexplained,
     ownShare: best.ownShare,
     swellDb: levelDb(segment, 0.04, 0.09) - levelDb(segment, 0.01, 0.04),
-    lossDb: levelDb(segment, 0.01, 0.05) - levelDb(segment, 0.2, 0.3, DROWNED),
+    lossDb: levelDb(segment, 0.01, 0.05) - levelDb(segment, 0.2, 0.3, LEAST_OF_ROOM),
     riseDb: steps[0]! - Math.max(...steps),
     ...driftsOf(ring.fitted, ring.later),
     decayS: decayS(strongest.sinusoid),
@@ -124,39 +130,49 @@ export function unlikeSpan(likeness: Likeness, spanTold: boolean): Unlike | unde
   const strangers = spanTold ? AMONG_STRANGERS : AMONG_STRANGERS_UNTOLD;
   if (evidence < strangers.evidence && ownShare < strangers.ownShare) return 'no-series';
   if (ringS < KNOCK.decayS && ownShare < KNOCK.ownShare) return 'knock';
+  if (likeness.partials <= FEW.partials && ownShare < FEW.ownShare) return 'no-series';
   return spanTold ? unlikeBelt(likeness) : unlikeString(likeness);
 }
 
-function unlikeBelt({ score, unexplained, ownShare, swellDb, lossDb, outlives, decayS: ringS }: Likeness): Unlike | undefined {
+function unlikeBelt(likeness: Likeness): Unlike | undefined {
+  const { score, unexplained, ownShare, swellDb, lossDb, outlives } = likeness;
   const overwhelming = score >= OVERWHELMING.score && unexplained <= OVERWHELMING.unexplained;
   if (swellDb > (overwhelming ? OVERWHELMING.swellDb : MOST_SWELL_DB)) return 'swells';
   if (outlives > MOST_OUTLIVES) return 'uneven-decay';
-  if (lossDb < LEAST_LOSS_DB || ringS > LONGEST_DECAY_S) return 'does-not-die';
+  if (lossDb < LEAST_LOSS_DB && !diesByItsPartials(likeness)) return 'does-not-die';
+  if (likeness.decayS > LONGEST.strongestS && likeness.shortestDecayS > LONGEST.shortestS) return 'does-not-die';
   if (unexplained > CHORD.unexplained && ownShare < CHORD.ownShare && lossDb < CHORD.lossDb) return 'many-sources';
   return undefined;
 }
 
-function unlikeString({ lead, shortestDecayS }: Likeness): Unlike | undefined {
+/** Beside a fan or behind a gain control the level says little; well-numbered partials that keep their exponentials say more. */
+const diesByItsPartials = ({ evidence, decayS: ringS, decayMisfitDb }: Likeness): boolean =>
+  evidence >= DYING.evidence && ringS <= DYING.decayS && decayMisfitDb <= DYING.decayMisfitDb;
+
+function unlikeString({ evidence, lead, shortestDecayS, decayS: ringS }: Likeness): Unlike | undefined {
   if (lead < LEAST_LEAD_UNTOLD) return 'no-series';
+  if (ringS < KNOCK.decayS && evidence < KNOCK.evidenceUntold) return 'knock';
   return shortestDecayS > HELD_DECAY_S ? 'does-not-die' : undefined;
 }
 
 /**
  * Mean power over a time after the touch less the room's own, dB; very low where nothing is left.
  *
- * @param drownedBelow  power over the room's at which the rest is taken to be gone: the room's power is not known better than that
+ * @param floorOfRoom  share of the room's power that the rest is not told apart from: the room is not known better than that
  */
-function levelDb({ samples, rateHz, background }: PluckSegment, fromS: number, toS: number, drownedBelow = 1): number {
+function levelDb({ samples, rateHz, background }: PluckSegment, fromS: number, toS: number, floorOfRoom = 0): number {
   const part = samples.subarray(Math.round(fromS * rateHz), Math.min(samples.length, Math.round(toS * rateHz)));
   if (part.length === 0) return NOTHING_DB;
   const power = part.reduce((sum, x) => sum + x * x, 0) / part.length;
   const room = roomPower(background, rateHz);
-  if (power < drownedBelow * room) return NOTHING_DB;
-  return 10 * Math.log10(Math.max(power - room, 1e-3 * power) + 1e-20);
+  const isDrowned = power - room < floorOfRoom * room;
+  return 10 * Math.log10(Math.max(power - room, 1e-3 * power, isDrowned ? DROWNED_OF_ROOM * room : 0) + 1e-20);
 }
 
 const NOTHING_DB = -200;
-const DROWNED = 1.7;
+/** Below this share of the room's power a ring's rest is somewhere between nothing and the second share: the second is told. */
+const LEAST_OF_ROOM = 0.7;
+const DROWNED_OF_ROOM = 0.3;
 
 /** Variance of the room's noise, the mean of its power per sample from 0 to half the rate, with the tones that could not be taken away. */
 function roomPower({ noiseAt, moving }: PluckSegment['background'], rateHz: number): number {

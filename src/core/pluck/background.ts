@@ -22,6 +22,8 @@ const MOST_LINES = 24;
 const LINE_REMAINS = 0.03;
 /** What loses this much amplitude from the first to the second half of the stretch is the end of a ring, not a steady tone. */
 const STEADY_SHARE = 0.75;
+/** Lines this many bins of the stretch apart can be told apart. */
+const APART_BINS = 4;
 
 /** A tone that stood in the room before the pluck: re cos(ωt) + im sin(ωt), t from the start of the stretch. */
 export interface SteadyLine {
@@ -127,7 +129,11 @@ function steadyLines(samples: Float64Array, options: { readonly rateHz: number; 
     rest = withoutLines(rest, { lines: [line], rateHz, startIndex: 0 });
     lines.push(line);
   }
-  return lines.filter((line) => isSteady(line, samples, rateHz));
+  return lines.filter((line) => {
+    // judged without the other lines, or a stronger one near by would beat with it; what lies closer may be the same decaying peak
+    const others = lines.filter((other) => Math.abs(other.frequencyHz - line.frequencyHz) > (APART_BINS * rateHz) / samples.length);
+    return isSteady(line, withoutLines(samples, { lines: others, rateHz, startIndex: 0 }), rateHz);
+  });
 }
 
 function isSteady(line: SteadyLine, samples: Float64Array, rateHz: number): boolean {

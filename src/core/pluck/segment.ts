@@ -64,16 +64,17 @@ export function cutSegment(
   const end = Math.min(next === undefined ? samples.length : next - count(CLEAR_OF_NEXT_S), touch + count(LONGEST_S));
   if (end - touch < count(RING_AT_LEAST_S)) return undefined;
   const heard = samples.slice(touch, end);
+  const ring = withoutOffset(heard.slice());
   const common = { heard, rateHz, startS: options.originS + touch / rateHz };
   const roomEnd = touch - count(CLEAR_OF_TOUCH_S);
   const roomStart = Math.max(0, roomEnd - count(ROOM_S), before ? before.touch + count(PLUCK_BEFORE_S) : 0);
   if (before && roomEnd - roomStart < count(OWN_ROOM_AT_LEAST_S)) {
     // its lines are too long ago to be taken away in phase: they stay in the samples, and in the noise with all their power
-    return { ...common, samples: heard, background: { ...before.segment.background, lineRemains: 1 } };
+    return { ...common, samples: ring, background: { ...before.segment.background, lineRemains: 1 } };
   }
   if (roomEnd - roomStart < count(ROOM_AT_LEAST_S)) return undefined;
-  const background = backgroundOf(samples.subarray(roomStart, roomEnd), rateHz);
-  return { ...common, samples: withoutLines(heard, { lines: background.lines, rateHz, startIndex: touch - roomStart }), background };
+  const background = backgroundOf(withoutOffset(samples.slice(roomStart, roomEnd)), rateHz);
+  return { ...common, samples: withoutLines(ring, { lines: background.lines, rateHz, startIndex: touch - roomStart }), background };
 }
 
 /** Where a take begins inside a ring, the room is what is left when it has died: from this time on, this much of it. */
@@ -93,10 +94,17 @@ export function cutStart(
   const known = Math.min(next === undefined ? samples.length : next - count(CLEAR_OF_NEXT_S), count(START_HEARD_S));
   const roomStart = Math.min(count(DEAD_AFTER_S), Math.floor(0.7 * known));
   if (known - roomStart < count(RING_AT_LEAST_S)) return undefined;
-  const background = backgroundOf(samples.subarray(roomStart, known), rateHz);
+  const background = backgroundOf(withoutOffset(samples.slice(roomStart, known)), rateHz);
   const heard = samples.slice(0, Math.min(known, count(LONGEST_S)));
-  const ring = withoutLines(heard, { lines: background.lines, rateHz, startIndex: -roomStart });
+  const ring = withoutLines(withoutOffset(heard.slice()), { lines: background.lines, rateHz, startIndex: -roomStart });
   return { samples: ring, heard, rateHz, startS: 0, background, touchMissed: true };
+}
+
+/** In place: the samples less their mean, which is the converter's and no sound. */
+function withoutOffset(samples: Float64Array): Float64Array {
+  const mean = samples.reduce((sum, x) => sum + x, 0) / samples.length;
+  for (let t = 0; t < samples.length; t++) samples[t]! -= mean;
+  return samples;
 }
 
 /** A stretch of a segment with its transform's bins and the noise to expect at each of them. */

@@ -1,7 +1,7 @@
 /** Undoes the glide of a hard pluck by bending time: all partials of a span glide together, so one bend straightens them all. */
 
 import { fftPlan } from '../math/fft.ts';
-import { decayWindow } from '../spectrum/window.ts';
+import { decayWindow, energy } from '../spectrum/window.ts';
 import { type PluckSegment, type Stretch, stretchOf } from './segment.ts';
 
 /** Golden section, and how many times the bracket is narrowed by it. */
@@ -12,6 +12,8 @@ const BRACKET = { low: 0.6, high: 5 };
 const MOST_GLIDE = 0.3;
 /** The peak is looked for this far around where it was, relative. */
 const AROUND = 0.12;
+/** Without it the height ripples as the peak moves from bin to bin, and the search stops at a ripple. */
+const PADDING = 4;
 
 export interface Straightened {
   readonly segment: PluckSegment;
@@ -86,10 +88,17 @@ function interpolated(samples: Float64Array, t: number): number {
 /** Largest power under the matched filter near the strongest partial. */
 function peakHeight({ samples, grid }: Stretch, options: { readonly frequencyHz: number; readonly decayS: number }): number {
   const window = decayWindow({ length: samples.length, decaySamples: options.decayS * grid.rateHz });
-  const spectrum = fftPlan(grid.size).transform(samples.map((x, t) => x * window[t]!));
-  const from = Math.max(1, Math.floor((options.frequencyHz * (1 - AROUND)) / grid.binWidthHz));
-  const to = Math.min(grid.binCount - 1, Math.ceil((options.frequencyHz * (1 + AROUND / 2)) / grid.binWidthHz));
-  let highest = 0;
-  for (let k = from; k <= to; k++) highest = Math.max(highest, spectrum[2 * k]! ** 2 + spectrum[2 * k + 1]! ** 2);
-  return highest;
+  const windowed = samples.map((x, t) => x * window[t]!);
+  const plan = fftPlan(PADDING * grid.size);
+  const spectrum = plan.transform(windowed);
+  const binWidthHz = grid.binWidthHz / PADDING;
+  const from = Math.max(1, Math.floor((options.frequencyHz * (1 - AROUND)) / binWidthHz));
+  const to = Math.min(plan.size / 2 - 1, Math.ceil((options.frequencyHz * (1 + AROUND / 2)) / binWidthHz));
+  const power = (k: number) => spectrum[2 * k]! ** 2 + spectrum[2 * k + 1]! ** 2;
+  let top = from;
+  for (let k = from; k <= to; k++) if (power(k) > power(top)) top = k;
+  const [a, b, c] = [power(top - 1), power(top), power(top + 1)];
+  const curvature = a - 2 * b + c;
+  const height = curvature < 0 ? b - (a - c) ** 2 / (8 * curvature) : b;
+  return height / energy(windowed); // bending stretches the ring, which would raise its peak by itself
 }

@@ -1,6 +1,6 @@
 /** Brings any sample rate down to 8 to 16 kHz, block by block: a belt says nothing above 3 kHz, and everything later is faster for it. */
 
-/** Lowest rate that is kept, Hz; 3.3 kHz below its Nyquist frequency stay flat. */
+/** Lowest rate that is kept, Hz: flat to 2.5 kHz, 1 dB down at 3 kHz. */
 const LOWEST_RATE_HZ = 8000;
 /** Taps of the low-pass for each output sample; 20 give 60 dB at the folding frequency. */
 const TAPS_PER_PHASE = 20;

@@ -1,6 +1,6 @@
 /**
- * The exact transform of a damped sinusoid that begins with the segment and is cut off at its end: no window, no side lobes to fear,
- * and an undamped tone is the case of no decay.
+ * The exact transform of a damped sinusoid that begins with the segment and is cut off at its end: no window, no side lobes to fear.
+ * The decay must be above 0: an undamped tone on a bin would be 0/0.
  */
 
 /** Re(c · exp((−s + iω) t)) with c = re + i·im, t from the start of the segment. */

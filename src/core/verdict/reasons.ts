@@ -70,6 +70,7 @@ export function soundReasons(sound: PluckSound, source: SoundSource): Reason[] {
     // Two higher partials and their spacing give the first one; one alone leaves its number to the search's bounds.
     raise(sound.partials.length >= 2 ? 'trusted' : 'doubtful', { id: 'first-partial-not-heard', frequencyHz });
   }
+  if (evidence.touchMissed) raise('doubtful', { id: 'touch-not-heard' }); // that it was let go, and not played, cannot be told
   if (source.processing === 'altered') raise('doubtful', { id: 'sound-altered', certain: true });
   if (source.processing === 'unknown') raise('trusted', { id: 'sound-altered', certain: false });
   if (evidence.bandwidthHz < PARTIALS_NEEDED_UP_TO * frequencyHz) {

@@ -15,7 +15,7 @@ function takeOf(...stretches: readonly Listening[]) {
     createListening: () => stretches[made++]!,
     tell: (event) => told.push(event),
   });
-  const hear = (firstFrame: number, frames: number) => take.hear({ samples: new Float32Array(frames).fill(firstFrame), firstFrame });
+  const hear = (firstFrame: number, frames: number) => take.hear({ samples: new Float32Array(frames).fill(1 + firstFrame), firstFrame });
   return { take, hear, told, events: () => told.filter(({ kind }) => kind !== 'moment'), made: () => made };
 }
 
@@ -25,8 +25,19 @@ test('blocks go on as they come, events come back as they are', () => {
   hear(4096, 2); // a source may have run before the take
   hear(4098, 3);
   take.finish();
-  expect(pushed).toEqual([4096, 4096, 4098, 4098, 4098]);
+  expect(pushed).toEqual([4097, 4097, 4099, 4099, 4099]);
   expect(events()).toEqual([pluckAt(0.5)]);
+});
+
+test('a stretch begins with its first sound, since a microphone that opens is silent at first', () => {
+  const { listening, pushed } = fakeListening({ onFinish: [pluckAt(0.5)] });
+  const { take, events } = takeOf(listening);
+  take.hear({ samples: new Float32Array(4000), firstFrame: 0 });
+  take.hear({ samples: Float32Array.of(0, 0, 0, 0.5, 0), firstFrame: 4000 });
+  take.hear({ samples: Float32Array.of(0, 0.25), firstFrame: 4005 });
+  take.finish();
+  expect(pushed).toEqual([0.5, 0, 0, 0.25]);
+  expect(events()).toEqual([pluckAt(0.5 + 4003 / SAMPLE_RATE_HZ)]);
 });
 
 test('some fifteen moments for each second of sound', () => {

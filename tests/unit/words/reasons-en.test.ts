@@ -8,6 +8,7 @@ const ONE_OF_EACH: { readonly [Id in ReasonId]: Extract<ReasonFigures, { id: Id 
   'span-too-short': { id: 'span-too-short', spanLengthM: 0.045, trustedFromM: 0.1184, onceWeighed: false },
   'belt-too-slack': { id: 'belt-too-slack', forceHighN: 5.73 },
   'too-few-cycles': { id: 'too-few-cycles', cycles: 3.6 },
+  'touch-not-heard': { id: 'touch-not-heard' },
   'first-partial-not-heard': { id: 'first-partial-not-heard', frequencyHz: 58.2 },
   noisy: { id: 'noisy', levelOverBackgroundDb: 11.4 },
   clipped: { id: 'clipped', clippedShare: 0.04 },

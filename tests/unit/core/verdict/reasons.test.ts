@@ -29,6 +29,7 @@ test.each([
   [{ humOn: { partialNumber: 1, humHz: 120 } }, 'hum-on-partial doubtful'],
   [{ toneOn: { partialNumber: 1, toneHz: 121 } }, 'tone-on-partial doubtful'],
   [{ bandwidthHz: 300 }, 'sample-rate-too-low doubtful'],
+  [{ touchMissed: true }, 'touch-not-heard doubtful'],
   [{ firstPartialHeard: false, partialNumbers: [2, 3] }, 'first-partial-not-heard trusted'],
   [{ firstPartialHeard: false, partialNumbers: [2] }, 'first-partial-not-heard doubtful'],
 ] as const)('%o raises %s', (evidence, expected) => {
