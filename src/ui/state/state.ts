@@ -4,24 +4,21 @@ import type { ListeningEvent } from '../../core/listening.ts';
 import { assertNever } from '../../core/outcome.ts';
 import type { SoundProcessing } from '../../core/samples/recording.ts';
 import type { CaptureFailure, EnteredSetup, FileFailure, InputDevice } from '../../ports.ts';
+import { counts, HEARING_THE_ROOM, type Hearing, hearingAfter } from './ear.ts';
 import { EMPTY_SETUP, type UnderstoodSetup, understood } from './span-setup.ts';
 import { type Answer, answerTo, heard, NO_ANSWER, type Take, worseProcessing } from './take.ts';
-
-/** `waiting`: the room is heard first. `ready`: a pluck may come. `ringing`: something began to sound and is heard out. */
-export type Ear = 'waiting' | 'ready' | 'ringing';
 
 export type Activity =
   | { readonly kind: 'idle' }
   | { readonly kind: 'asking' }
-  | {
+  | ({
       readonly kind: 'listening';
       readonly source: 'microphone' | 'demo';
-      readonly ear: Ear;
       readonly device?: InputDevice | undefined;
       readonly processing?: SoundProcessing | undefined;
       /** Passes when the sound comes back. */
       readonly obstacle?: 'paused' | 'silent' | undefined;
-    }
+    } & Hearing)
   | { readonly kind: 'opening'; readonly fileName: string };
 
 /** What stands in the Reading's place until the next act, since the person has to know it. */
@@ -93,7 +90,7 @@ export function reduce(state: AppState, event: AppEvent): AppState {
       return { ...state, activity: { kind: 'idle' }, notice: { kind: 'capture-failure', failure: event.failure } };
     case 'listening-began': {
       const { source, device, processing } = event;
-      const activity: Activity = { kind: 'listening', source, ear: 'waiting', device, processing };
+      const activity: Activity = { kind: 'listening', source, ...HEARING_THE_ROOM, device, processing };
       return withTake({ ...state, activity, notice: undefined }, takeFor(state.take, event));
     }
     case 'heard':
@@ -162,11 +159,9 @@ function takeFor(take: Take | undefined, began: Extract<AppEvent, { kind: 'liste
 const startedOver = ({ take, activity }: AppState): Take | undefined =>
   take && activity.kind === 'listening' ? { ...take, plucks: [], missed: [] } : undefined;
 
-const EAR_AFTER: Record<ListeningEvent['kind'], Ear> = { ready: 'ready', onset: 'ringing', pluck: 'ready', 'no-pluck': 'ready' };
-
 function heardBy(state: AppState, event: ListeningEvent): AppState {
   const { activity, take } = state;
-  if (activity.kind !== 'listening' || !take) return state;
-  const next = { ...state, activity: { ...activity, ear: EAR_AFTER[event.kind] } };
+  if (activity.kind !== 'listening' || !take || !counts(activity, event)) return state;
+  const next = { ...state, activity: { ...activity, ...hearingAfter(activity, event) } };
   return event.kind === 'pluck' || event.kind === 'no-pluck' ? withTake(next, heard(take, event)) : next;
 }

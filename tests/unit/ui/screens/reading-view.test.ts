@@ -125,7 +125,7 @@ describe('a reading', () => {
   });
 
   it('stays when the next sound is no pluck, and says so', () => {
-    const said = view(GOOD, BEGAN, pluck(60), missed('too-quiet'));
+    const said = view(GOOD, BEGAN, READY, pluck(60), missed('too-quiet'));
     expect(said.large.kind).toBe('force');
     expect(said.second).toBe(en.reading.lastSoundFaint);
   });

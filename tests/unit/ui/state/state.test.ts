@@ -8,6 +8,9 @@ const having = (events: readonly AppEvent[], from: AppState = initialState()): A
 const BEGAN: AppEvent = { kind: 'listening-began', source: 'microphone', sampleRateHz: 48_000, processing: 'untouched' };
 const heard = (frequencyHz: number): AppEvent => ({ kind: 'heard', event: pluckEvent(frequencyHz) });
 const SPAN: AppEvent = { kind: 'setup-entered', change: { spanLength: '180 mm' } };
+const READY: AppEvent = { kind: 'heard', event: { kind: 'ready', atS: 0.7 } };
+const onset = (atS: number): AppEvent => ({ kind: 'heard', event: { kind: 'onset', atS } });
+const noPluck = (atS: number): AppEvent => ({ kind: 'heard', event: { kind: 'no-pluck', atS, why: 'not-a-span' } });
 const ENDED: AppEvent = { kind: 'listening-ended' };
 
 describe('listening', () => {
@@ -24,6 +27,25 @@ describe('listening', () => {
     state = having([heard(90)], state);
     expect(ear(state)).toBe('ready');
     expect(having([ENDED], state).activity).toEqual({ kind: 'idle' });
+  });
+
+  it('lets nothing that sounds before the room is known speak, but a pluck', () => {
+    const early = having([BEGAN, onset(0.2), noPluck(0.2)]);
+    expect(early.activity).toMatchObject({ ear: 'waiting' });
+    expect(early.take?.missed).toEqual([]);
+    const ready = having([onset(0.5), READY, noPluck(0.5)], early); // its answer comes late, and is still of before
+    expect(ready.activity).toMatchObject({ ear: 'ready' });
+    expect(ready.take?.missed).toEqual([]);
+    expect(having([heard(90)], early).answer.plucks).toHaveLength(1);
+    expect(having([{ kind: 'heard', event: { kind: 'no-pluck', atS: 0, why: 'no-onset' } }], ready).take?.missed).toEqual(['no-onset']);
+  });
+
+  it('goes on ringing while something that began later is not told yet', () => {
+    const both = having([BEGAN, READY, onset(2), onset(2.9)]);
+    const first = having([noPluck(1.99)], both);
+    expect(first.activity).toMatchObject({ ear: 'ringing' });
+    expect(having([noPluck(2.91)], first).activity).toMatchObject({ ear: 'ready' });
+    expect(having([noPluck(2.91)], both).activity).toMatchObject({ ear: 'ready' }); // an answer that never came is not waited for
   });
 
   it('gives the frequency without a span, and the force as soon as the span is told', () => {
