@@ -26,8 +26,8 @@ export interface CentralSpan extends Omit<BeamSpan, 'number'> {
 }
 
 /**
- * Air moves with the belt, about ρ π w²/4 per metre: up to 0.5 % of the mass of a belt. It is not added, since the width is not known here,
- * but counts as this relative standard uncertainty of the density.
+ * Air moves with the belt, about ρ π w²/4 per metre: 0.2 to 0.8 % of the mass of belts up to 10 mm wide. It is not added, since the width is
+ * not known here, but counts as this relative standard uncertainty of the density.
  */
 export const AIR_LOAD_RELATIVE_U = 0.0025;
 
