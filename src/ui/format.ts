@@ -28,18 +28,18 @@ export class Figures {
 
   /** Value and doubt of a force in newtons; undefined where the sound gives no bound on one side. */
   force({ value, u95 }: ForceN): Figure | undefined {
-    return u95 === undefined ? undefined : this.#measured(value, u95);
+    return u95 === undefined ? undefined : this.measured(value, u95);
   }
 
   frequency({ value, u95 }: FrequencyHz): Figure {
-    return this.#measured(value, u95);
+    return this.measured(value, u95);
   }
 
   /** '2.3 to 5.7', without unit; one bound alone in words. */
   bounds({ low, high }: ForceN): string {
     if (low !== undefined && high !== undefined) {
       const texts = intervalTexts({ low, high, format: this.format });
-      return `${texts.low} to ${texts.high}`;
+      return en.range(texts.low, texts.high);
     }
     if (high !== undefined) return en.reading.below(this.rough(high));
     return low === undefined ? en.reading.noBounds : en.reading.above(this.rough(low));
@@ -65,10 +65,11 @@ export class Figures {
   }
 
   forceRange({ lowN, highN }: ForceRange): string {
-    return `${this.typed(lowN)} to ${this.typed(highN, 'N')}`;
+    return en.range(this.typed(lowN), this.typed(highN, 'N'));
   }
 
-  #measured(value: number, u95: number): Figure {
+  /** A value with the half of its 95 % interval, in the digits that the interval earns. */
+  measured(value: number, u95: number): Figure {
     const texts = measuredTexts({ value, u95, format: this.format });
     return { value: texts.value, doubt: texts.u95 };
   }

@@ -11,6 +11,7 @@ import { selectField, selectFieldStyles } from '../parts/select-field.ts';
 import { shared } from '../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../state/context.ts';
 import { Selected } from '../state/selected.ts';
+import type { AppState } from '../state/state.ts';
 import './evidence-panel.ts';
 import './listen-control.ts';
 import { listenScreenStyles } from './listen-screen-styles.ts';
@@ -18,6 +19,7 @@ import './reading-panel.ts';
 import { readingView } from './reading-view.ts';
 import { rulerView } from './ruler-view.ts';
 import './setup-form.ts';
+import { halfTarget } from './setup-words.ts';
 import { spanDrawing } from './span-view.ts';
 import './start-panel.ts';
 
@@ -50,7 +52,7 @@ export class ListenScreen extends LitElement {
     return html`
       <aside class="rail">
         <div class="setup">
-          <setup-form .foldable=${busy || hasReading}>${this.#narrow.matches ? this.#devices() : nothing}</setup-form>
+          <setup-form .foldable=${this.#narrow.matches ? busy || hasReading : isSettled(state)}>${this.#narrow.matches ? this.#devices() : nothing}</setup-form>
           ${this.#narrow.matches || busy || state.ownEntered ? nothing : this.#devices()}
         </div>
         <listen-control></listen-control>
@@ -115,6 +117,10 @@ export class ListenScreen extends LitElement {
   readonly #startOver = () => this.workbench.store.dispatch({ kind: 'started-over' });
   readonly #dismiss = () => this.workbench.store.dispatch({ kind: 'notice-dismissed' });
 }
+
+/** The setup has given a force and asks for nothing more. */
+const isSettled = ({ answer, entered, understood }: AppState): boolean =>
+  answer.reading?.forceN !== undefined && Object.keys(understood.faults).length === 0 && !halfTarget(entered);
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -88,6 +88,21 @@ export const setupFormStyles = css`
   .fold {
     display: none;
   }
+  .head h2 {
+    flex: 1;
+  }
+  .head .toggle {
+    font-size: var(--note-size);
+    font-weight: var(--weight-text);
+  }
+  /* Out of sight, but not out of reach. */
+  :host([folded]) .form {
+    position: absolute;
+    inline-size: var(--rail-width);
+    block-size: 1px;
+    overflow: hidden;
+    clip-path: inset(50%);
+  }
   @media (max-width: 59.99rem) {
     h2 {
       position: absolute;
@@ -98,6 +113,9 @@ export const setupFormStyles = css`
     }
     .head {
       margin: 0;
+    }
+    .head .toggle {
+      display: none;
     }
     .row {
       display: grid;

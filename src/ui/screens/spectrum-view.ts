@@ -56,7 +56,7 @@ export function partialsTable(pluck: HeardPluck, expected: readonly ExpectedPlac
         figures.typed(frequencyHz.value, 'Hz'),
         figures.whole(levelDbfs, 'dB'),
         figures.rough(decayS, 's'),
-        place ? `${figures.whole(place.lowHz)} to ${figures.whole(place.highHz, 'Hz')}` : words.notExpected,
+        place ? en.range(figures.whole(place.lowHz), figures.whole(place.highHz, 'Hz')) : words.notExpected,
       ];
     }),
   };

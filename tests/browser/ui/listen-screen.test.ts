@@ -47,6 +47,62 @@ describe('on a wide page', () => {
   });
 });
 
+describe('the setup beside a reading', () => {
+  beforeEach(() => page.viewport(1280, 800));
+
+  const summary = () => deep('.summary');
+  const toggle = () => deep('.head .toggle') as HTMLButtonElement;
+  const field = (id: string) => deep(`#${id}`) as HTMLInputElement;
+
+  async function readOnce() {
+    const { store } = mountApp();
+    store.dispatch({ kind: 'setup-entered', change: { spanLength: '180', targetFrom: '6', targetTo: '9' } });
+    store.dispatch(COURSE[1]![1]);
+    await drawn();
+    expect(summary()).toBeUndefined();
+    store.dispatch(pluck(90));
+    await drawn();
+    return store;
+  }
+
+  it('rests as a summary, and opens and closes by its button', async () => {
+    await readOnce();
+    const said = summary()!.textContent!.replace(/[\s\u00a0]+/gu, ' ');
+    for (const text of ['180 mm ± 1 mm', '6 to 9 N', 'Hz on this span', 'not known']) expect(said).toContain(text);
+    toggle().click();
+    await drawn();
+    expect(summary()).toBeUndefined();
+    toggle().click();
+    await drawn();
+    expect(summary()).toBeDefined();
+  });
+
+  it('opens where the keyboard enters it, stays open while the force goes and comes, and closes behind the keyboard', async () => {
+    const store = await readOnce();
+    field('spanLength').focus();
+    await drawn();
+    expect(summary()).toBeUndefined();
+    for (const spanLength of ['', '2', '20', '200']) {
+      store.dispatch({ kind: 'setup-entered', change: { spanLength } });
+      await drawn();
+      expect(summary(), spanLength).toBeUndefined();
+    }
+    deep('listen-control')!.shadowRoot!.querySelector('button')!.focus();
+    await drawn();
+    expect(summary()?.textContent).toContain('200');
+  });
+
+  it('is the form as long as something is missing', async () => {
+    const store = await readOnce();
+    store.dispatch({ kind: 'setup-entered', change: { spanLength: '' } });
+    await drawn();
+    expect(summary()).toBeUndefined();
+    store.dispatch({ kind: 'setup-entered', change: { spanLength: '180', targetTo: '' } });
+    await drawn();
+    expect(summary()).toBeUndefined();
+  });
+});
+
 describe('on a phone', () => {
   beforeEach(() => page.viewport(390, 844));
 

@@ -1,0 +1,78 @@
+/** The first level of the setup: which belt, how long the span is, how tight it should be. */
+
+import { html, nothing } from 'lit';
+import { belts } from '../../../shared/belts.ts';
+import { en } from '../../words/en.ts';
+import type { Figures } from '../format.ts';
+import { selectField } from '../parts/select-field.ts';
+import { isOwnBelt, OWN_BELT } from '../state/span-setup.ts';
+import { type SetupFields, setupNote, setupQuantity, setupRow } from './setup-fields.ts';
+import { catalogueDensity, expectedText, firstFault, halfTarget, lengthReadAs, targetReadAs } from './setup-words.ts';
+
+const words = en.setup;
+const FORCE_UNITS = ['N', 'lbf', 'kgf', 'ozf'];
+
+/** @param weigh  called when the person wants to tell the density of a belt of the catalogue */
+export function mainRows(fields: SetupFields, figures: Figures, weigh: () => void) {
+  return html`${beltRow(fields, figures, weigh)} ${spanRow(fields, figures)} ${targetRow(fields, figures)}`;
+}
+
+function beltRow(fields: SetupFields, figures: Figures, weigh: () => void) {
+  const { entered, understood, enter } = fields;
+  const own = isOwnBelt(entered);
+  const choices = [...belts.map(({ id, label }) => ({ value: id, text: label })), { value: OWN_BELT, text: words.ownBelt }];
+  const belt = { id: 'belt', value: own ? OWN_BELT : entered.beltId, choices, describedBy: own ? undefined : 'belt-note' };
+  return html`<div class="row">
+      <label class="label" for="belt">${words.belt}</label>
+      <div>
+        ${selectField({ ...belt, onChosen: (beltId) => enter({ beltId }) })}
+        ${
+          own
+            ? nothing
+            : html`<p class="note" id="belt-note">
+                ${catalogueDensity(understood, figures)} <button class="quiet" @click=${weigh}>${words.weigh}</button>
+              </p>`
+        }
+      </div>
+    </div>
+    ${own ? setupRow(fields, 'linearDensity', { label: words.linearDensity, unit: 'g/m', note: words.linearDensityNote }) : nothing}`;
+}
+
+function spanRow(fields: SetupFields, figures: Figures) {
+  const { entered, understood } = fields;
+  const fault = firstFault(understood, ['spanLength', 'spanKnownTo']);
+  return html`<div class="row span">
+    <label class="label" for="spanLength">${words.spanLength}</label>
+    <div>
+      <div class="fields">
+        ${setupQuantity(fields, 'spanLength', { unit: 'mm', describedBy: 'span-note' })}
+        ${setupQuantity(fields, 'spanKnownTo', { unit: 'mm', sign: '±', name: words.knownTo })}
+      </div>
+      ${setupNote('span-note', fault, lengthReadAs(entered, understood, figures) || words.spanNote)}
+    </div>
+  </div>`;
+}
+
+function targetRow(fields: SetupFields, figures: Figures) {
+  const { entered, understood, enter } = fields;
+  const fault = firstFault(understood, ['targetFrom', 'targetTo']);
+  const expected = expectedText(understood, figures);
+  const hint = [
+    halfTarget(entered) ? words.targetHalf : '',
+    targetReadAs(entered, understood, figures),
+    expected && words.expect(expected),
+  ];
+  const units = FORCE_UNITS.map((unit) => ({ value: unit, text: unit }));
+  const unit = { id: 'forceUnit', name: words.forceUnit, value: entered.forceUnit, choices: units };
+  return html`<div class="row target" role="group" aria-labelledby="target-label">
+    <span class="label" id="target-label">${words.target} <small>${words.targetOptional}</small></span>
+    <div>
+      <div class="fields">
+        ${setupQuantity(fields, 'targetFrom', { name: words.targetFrom, describedBy: 'target-note' })}
+        ${setupQuantity(fields, 'targetTo', { name: words.targetTo, describedBy: 'target-note' })}
+        ${selectField({ ...unit, onChosen: (forceUnit) => enter({ forceUnit }) })}
+      </div>
+      ${setupNote('target-note', fault, hint.filter((text) => text !== '').join('. '))}
+    </div>
+  </div>`;
+}
