@@ -44,6 +44,7 @@ export default defineConfig(({ mode }) => ({
         test: {
           name: 'unit',
           environment: 'node',
+          testTimeout: 60_000,
           include: ['tests/*.test.ts', 'tests/{unit,reference,property,recordings,cli}/**/*.test.ts'],
         },
       },

@@ -24,6 +24,7 @@ const LINE_REMAINS = 0.03;
 const STEADY_SHARE = 0.75;
 /** Lines this many bins of the stretch apart can be told apart. */
 const APART_BINS = 4;
+const DISTURBS_WITHIN_HZ = 40;
 
 /** A tone that stood in the room before the pluck: re cos(ωt) + im sin(ωt), t from the start of the stretch. */
 export interface SteadyLine {
@@ -75,10 +76,15 @@ export function withoutLines(
   const result = samples.slice();
   for (const { frequencyHz, re, im } of options.lines) {
     const step = (2 * Math.PI * frequencyHz) / options.rateHz;
-    for (let t = 0; t < result.length; t++) {
-      const angle = step * (t + options.startIndex);
-      result[t]! -= re * Math.cos(angle) + im * Math.sin(angle);
-    }
+    const angle = step * options.startIndex;
+    eachTurn(
+      step,
+      result.length,
+      (t, c, s) => {
+        result[t]! -= re * c + im * s;
+      },
+      angle,
+    );
   }
   return result;
 }
@@ -131,7 +137,10 @@ function steadyLines(samples: Float64Array, options: { readonly rateHz: number; 
   }
   return lines.filter((line) => {
     // judged without the other lines, or a stronger one near by would beat with it; what lies closer may be the same decaying peak
-    const others = lines.filter((other) => Math.abs(other.frequencyHz - line.frequencyHz) > (APART_BINS * rateHz) / samples.length);
+    const others = lines.filter((other) => {
+      const apartHz = Math.abs(other.frequencyHz - line.frequencyHz);
+      return apartHz > (APART_BINS * rateHz) / samples.length && apartHz < DISTURBS_WITHIN_HZ;
+    });
     return isSteady(line, withoutLines(samples, { lines: others, rateHz, startIndex: 0 }), rateHz);
   });
 }
@@ -144,14 +153,27 @@ function isSteady(line: SteadyLine, samples: Float64Array, rateHz: number): bool
 }
 
 function amplitudeAt(samples: Float64Array, frequencyHz: number, rateHz: number): number {
-  const step = (2 * Math.PI * frequencyHz) / rateHz;
   let re = 0;
   let im = 0;
-  for (let t = 0; t < samples.length; t++) {
-    re += samples[t]! * Math.cos(step * t);
-    im += samples[t]! * Math.sin(step * t);
-  }
+  eachTurn((2 * Math.PI * frequencyHz) / rateHz, samples.length, (t, c, s) => {
+    re += samples[t]! * c;
+    im += samples[t]! * s;
+  });
   return (2 * Math.hypot(re, im)) / samples.length;
+}
+
+/** Calls back with cos and sin of `start + step · t` for t from 0: one rotation each instead of two functions, exact to 1e-12 over a second. */
+function eachTurn(step: number, count: number, visit: (t: number, cos: number, sin: number) => void, start = 0): void {
+  const turnRe = Math.cos(step);
+  const turnIm = Math.sin(step);
+  let re = Math.cos(start);
+  let im = Math.sin(start);
+  for (let t = 0; t < count; t++) {
+    visit(t, re, im);
+    const next = re * turnRe - im * turnIm;
+    im = re * turnIm + im * turnRe;
+    re = next;
+  }
 }
 
 /** Least squares of one steady sinusoid: amplitude and phase are linear, the frequency follows by Gauss-Newton steps. */
@@ -168,26 +190,23 @@ function fittedLine(samples: Float64Array, options: { readonly rateHz: number; r
     let ss = 0;
     let xc = 0;
     let xs = 0;
-    for (let t = 0; t < samples.length; t++) {
-      const c = Math.cos(step * t);
-      const s = Math.sin(step * t);
+    eachTurn(step, samples.length, (t, c, s) => {
       cc += c * c;
       cs += c * s;
       ss += s * s;
       xc += samples[t]! * c;
       xs += samples[t]! * s;
-    }
+    });
     const determinant = cc * ss - cs * cs;
     line = { frequencyHz, re: (xc * ss - xs * cs) / determinant, im: (xs * cc - xc * cs) / determinant };
     let slope = 0;
     let curvature = 0;
-    for (let t = 0; t < samples.length; t++) {
-      const c = Math.cos(step * t);
-      const s = Math.sin(step * t);
-      const derivative = (t - middle) * (line.im * c - line.re * s); // about the middle, where phase and frequency do not mix
-      slope += (samples[t]! - line.re * c - line.im * s) * derivative;
+    const { re, im } = line;
+    eachTurn(step, samples.length, (t, c, s) => {
+      const derivative = (t - middle) * (im * c - re * s); // about the middle, where phase and frequency do not mix
+      slope += (samples[t]! - re * c - im * s) * derivative;
       curvature += derivative * derivative;
-    }
+    });
     if (!(curvature > 0)) break;
     const change = ((slope / curvature) * rateHz) / (2 * Math.PI);
     frequencyHz += Math.max(-largestStep, Math.min(largestStep, change));
