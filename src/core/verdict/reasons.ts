@@ -86,6 +86,13 @@ export function sharpnessReason(frequency: { value: number; u95: number }, toler
   return holdsAt === 'trusted' ? [] : [{ about: 'sound', holdsAt, id: 'frequency-not-sharp', relativeU95 }];
 }
 
+/** Partials that were left out of the force. One that is left alone can no longer be checked by another. */
+export function misfitReason(leftOut: readonly number[], keptCount: number): Reason[] {
+  if (leftOut.length === 0) return [];
+  const partialNumbers = leftOut.toSorted((a, b) => a - b);
+  return [{ about: 'sound', holdsAt: keptCount > 1 ? 'trusted' : 'doubtful', id: 'partials-do-not-fit', partialNumbers }];
+}
+
 /** What rings but does not belong: another span near by, where there is one, else only that the partials do not fit. */
 function foreignReason(evidence: SoundEvidence, frequencyHz: number): [Grade, ReasonFigures] {
   const { ownShare, foreignHz } = evidence;
