@@ -85,7 +85,10 @@ function judge(given: {
   const budget = forceN === undefined ? [] : forceBudget({ forceN: forceN.value, span, doubt, central: centralOfCells(span, cells) });
   const ofSound = [...byEar, ...misfitReason(leftOut, numbers.length)];
   const soundGrade = gradeOfReasons(ofSound);
-  const reasons = [...ofSound, ...inputReasons({ setup, span, doubt, forceN, budget })];
+  const reasons = [
+    ...ofSound,
+    ...inputReasons({ setup, span, partials: partials.filter(({ number }) => numbers.includes(number)), sharedRelativeU, forceN, budget }),
+  ];
   const grade = worstGrade([gradeOfInterval(forceN, toleranceRelative), gradeOfReasons(reasons)]);
   return { frequencyHz, forceN, grade, soundGrade, reasons, budget };
 }
