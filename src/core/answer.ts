@@ -1,14 +1,17 @@
 /** From what the plucks said by their sound to what is told a person: each pluck by itself, and the reading of them all. */
 
 import { forceBudget } from './force/budget.ts';
-import { type FrequencyDoubt, forceFromFrequency, totalDoubt } from './force/force.ts';
-import { knownSpan } from './force/known-span.ts';
+import { fittingForce } from './force/fitting-force.ts';
+import type { FrequencyDoubt } from './force/force.ts';
+import { heardPartials } from './force/heard-partials.ts';
+import { centralOfCells, knownSpan } from './force/known-span.ts';
+import { MODEL_ERROR_EACH } from './force/partial-nodes.ts';
 import { type CombinedPlucks, combinedPlucks } from './frequency/combine.ts';
 import type { PluckReading, PluckSound, Reading, Reason } from './outcome.ts';
 import type { SpanSetup } from './setup.ts';
 import { gradeOfInterval, gradeOfReasons, toleranceOf, worstGrade } from './verdict/grade.ts';
 import { inputReasons } from './verdict/input-reasons.ts';
-import { type SoundSource, sharpnessReason, soundReasons } from './verdict/reasons.ts';
+import { misfitReason, type SoundSource, sharpnessReason, soundReasons } from './verdict/reasons.ts';
 import { agreementReasons, sharedReasons } from './verdict/take-reasons.ts';
 
 export interface Take extends SoundSource {
@@ -68,15 +71,24 @@ function judge(given: {
   const { combined, setup } = given;
   const { frequencyHz } = combined;
   const toleranceRelative = toleranceOf(setup);
-  const ofSound = [...given.reasons, ...sharpnessReason(frequencyHz, toleranceRelative)];
-  const soundGrade = gradeOfReasons(ofSound);
+  const byEar = [...given.reasons, ...sharpnessReason(frequencyHz, toleranceRelative)];
   const span = knownSpan(setup);
-  if (span === undefined) return { frequencyHz, grade: soundGrade, soundGrade, reasons: ofSound, budget: [] };
+  if (span === undefined) {
+    const soundGrade = gradeOfReasons(byEar);
+    return { frequencyHz, grade: soundGrade, soundGrade, reasons: byEar, budget: [] };
+  }
 
   const doubt = doubtOf(combined, given.sounds);
-  const forceN = forceFromFrequency({ frequencyHz: frequencyHz.value, relativeU: totalDoubt(doubt) }, span);
-  const budget = forceN === undefined ? [] : forceBudget({ forceN: forceN.value, span, doubt });
-  const reasons = [...ofSound, ...inputReasons({ setup, span, doubt, forceN, budget })];
+  const partials = heardPartials(given.sounds, frequencyHz.value, combined.withinRelative);
+  const sharedRelativeU = Math.hypot(doubt.repeatabilityRelative, doubt.amplitudeRelative);
+  const { forceN, cells, numbers, leftOut } = fittingForce({ partials, sharedRelativeU }, span);
+  const budget = forceN === undefined ? [] : forceBudget({ forceN: forceN.value, span, doubt, central: centralOfCells(span, cells) });
+  const ofSound = [...byEar, ...misfitReason(leftOut, numbers.length)];
+  const soundGrade = gradeOfReasons(ofSound);
+  const reasons = [
+    ...ofSound,
+    ...inputReasons({ setup, span, partials: partials.filter(({ number }) => numbers.includes(number)), sharedRelativeU, forceN, budget }),
+  ];
   const grade = worstGrade([gradeOfInterval(forceN, toleranceRelative), gradeOfReasons(reasons)]);
   return { frequencyHz, forceN, grade, soundGrade, reasons, budget };
 }
@@ -87,6 +99,7 @@ function doubtOf(combined: CombinedPlucks, sounds: readonly PluckSound[]): Frequ
     withinRelative: combined.withinRelative,
     repeatabilityRelative: combined.repeatabilityRelative,
     amplitudeRelative: GLIDE_LEFT * glide,
+    modelRelative: MODEL_ERROR_EACH,
   };
 }
 

@@ -96,6 +96,8 @@ export type ReasonFigures =
   | { readonly id: 'tone-on-partial'; readonly partialNumber: number; readonly toneHz: number }
   | { readonly id: 'octave-not-certain'; readonly frequencyHz: number; readonly rivalHz: number }
   | { readonly id: 'not-one-span'; readonly ownShare: number }
+  /** Partials that no stiffness and ends bring together with the others; left out of the force. */
+  | { readonly id: 'partials-do-not-fit'; readonly partialNumbers: readonly number[] }
   | { readonly id: 'other-span-rings'; readonly otherHz: number }
   | { readonly id: 'plucked-too-hard'; readonly glideRelative: number }
   /** `pluckNumber` counts from 1 in the order of the take; the difference is that of its frequency from the reading's. */

@@ -15,6 +15,7 @@ const NAMES: Readonly<Record<ReasonId, string>> = {
   'tone-on-partial': 'steady tone on a partial',
   'octave-not-certain': 'octave not certain',
   'not-one-span': 'not one span',
+  'partials-do-not-fit': 'partials do not fit one span',
   'other-span-rings': 'another span rings',
   'plucked-too-hard': 'plucked too hard',
   'plucks-disagree': 'plucks disagree',
@@ -72,6 +73,12 @@ export function reasonSentence(reason: Reason | ReasonFigures, format: NumberFor
       return `${hertz(reason.frequencyHz, format)} and ${hertz(reason.rivalHz, format)} both fit.`;
     case 'not-one-span':
       return 'The partials do not belong to one span.';
+    case 'partials-do-not-fit': {
+      const numbers = reason.partialNumbers;
+      return numbers.length === 1
+        ? `Partial ${numbers[0]} does not fit the others and was left out of the force.`
+        : `Partials ${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1)} do not fit the others and were left out of the force.`;
+    }
     case 'other-span-rings':
       return `A second span rings at ${hertz(reason.otherHz, format)}.`;
     case 'plucked-too-hard':
@@ -135,6 +142,7 @@ export function reasonRemedy(reason: Reason | ReasonFigures, format: NumberForma
     case 'octave-not-certain':
       return 'Pluck nearer to one end.';
     case 'not-one-span':
+    case 'partials-do-not-fit':
       return 'Hold the other belts still.';
     case 'other-span-rings':
       return 'Lay a finger on it.';

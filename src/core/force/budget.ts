@@ -3,31 +3,50 @@
 import type { BudgetLine } from '../outcome.ts';
 import { forceSlopes } from '../vibration/beam-sensitivity.ts';
 import type { FrequencyDoubt } from './force.ts';
-import { centralSpan, type KnownSpan } from './known-span.ts';
+import { type CentralSpan, centralSpan, type KnownSpan } from './known-span.ts';
 
 /**
- * One line for each input; ends and stiffness each as far as their prior knowledge leaves them open.
+ * One line for each input; ends and stiffness each as far as prior knowledge and the partials leave them open. What both share, since
+ * partials tell their product, is parted evenly between their lines.
  *
- * @param given.forceN  where the sensitivities are taken: the median, > 0
+ * @param given.forceN   where the sensitivities are taken: the median, > 0
+ * @param given.central  stiffness and ends with their spread and covariances
  * @returns lines in a fixed order; shares sum to 1; all shares 0 where nothing is uncertain
  */
-export function forceBudget(given: { readonly forceN: number; readonly span: KnownSpan; readonly doubt: FrequencyDoubt }): BudgetLine[] {
-  const { forceN, span, doubt } = given;
-  const central = centralSpan(span);
+export function forceBudget(given: {
+  readonly forceN: number;
+  readonly span: KnownSpan;
+  readonly doubt: FrequencyDoubt;
+  readonly central?: CentralSpan | undefined;
+}): BudgetLine[] {
+  const { forceN, span, doubt, central = centralSpan(span) } = given;
   const slopes = forceSlopes({ ...central, number: 1, forceN });
   const [end1, end2] = slopes.perFixity;
   const fixityVariance = (end1 * central.fixityU[0]) ** 2 + (end2 * central.fixityU[1]) ** 2 + 2 * end1 * end2 * central.fixityCovariance;
+  const [shared1, shared2] = central.stiffnessCovariance;
+  const [fixity, stiffness] = partedEvenly(
+    fixityVariance,
+    (slopes.perLnBendingStiffness * central.lnStiffnessU) ** 2,
+    2 * slopes.perLnBendingStiffness * (end1 * shared1 + end2 * shared2),
+  );
   const relative = [
     ['span length', slopes.perLnSpanLength * span.spanLengthRelativeU],
     ['linear density', slopes.perLnLinearDensity * span.linearDensityRelativeU],
-    ['end fixity', Math.sqrt(Math.max(0, fixityVariance))],
-    ['bending stiffness', slopes.perLnBendingStiffness * central.lnStiffnessU],
-    ['frequency', slopes.perLnFrequency * doubt.withinRelative],
+    ['end fixity', Math.sqrt(fixity)],
+    ['bending stiffness', Math.sqrt(stiffness)],
+    ['frequency', slopes.perLnFrequency * Math.hypot(doubt.withinRelative, doubt.modelRelative ?? 0)],
     ['repeatability', slopes.perLnFrequency * doubt.repeatabilityRelative],
     ['amplitude', slopes.perLnFrequency * doubt.amplitudeRelative],
   ] as const;
   const total = relative.reduce((sum, [, u]) => sum + u * u, 0);
   return relative.map(([input, u]) => ({ input, forceUN: forceN * Math.abs(u), share: total > 0 ? (u * u) / total : 0 }));
+}
+
+/** Two variances with half of what they share added to each; none below 0, and the sum kept. */
+function partedEvenly(one: number, other: number, shared: number): readonly [number, number] {
+  const sum = Math.max(0, one + other + shared);
+  const first = Math.min(sum, Math.max(0, one + shared / 2));
+  return [first, sum - first];
 }
 
 /** Combined standard uncertainty of the lines, N. */

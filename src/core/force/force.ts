@@ -1,9 +1,11 @@
-/** From the first partial to the force, with the 95 % interval that holds when ends and stiffness are hardly known. */
+/** From the partials to the force, with the 95 % interval that holds when ends and stiffness are hardly known. */
 
 import { normalCdf } from '../math/normal.ts';
 import { risingRoot } from '../math/root.ts';
 import type { ForceN } from '../outcome.ts';
+import type { EndFixities } from '../vibration/beam-phase.ts';
 import type { KnownSpan } from './known-span.ts';
+import { type HeardSet, type Judged, type JudgedNode, judgedNodes } from './partial-nodes.ts';
 import { readStretch, type Stretch, type StretchTable, stretchTable } from './stretch-table.ts';
 
 /** Relative standard uncertainties of a fundamental, by where they come from. */
@@ -14,10 +16,12 @@ export interface FrequencyDoubt {
   readonly repeatabilityRelative: number;
   /** Of taking the frequency to small amplitude. */
   readonly amplitudeRelative: number;
+  /** Of the beam as a picture of the belt; none where it is not told. */
+  readonly modelRelative?: number | undefined;
 }
 
 export const totalDoubt = (doubt: FrequencyDoubt): number =>
-  Math.hypot(doubt.withinRelative, doubt.repeatabilityRelative, doubt.amplitudeRelative);
+  Math.hypot(doubt.withinRelative, doubt.repeatabilityRelative, doubt.amplitudeRelative, doubt.modelRelative ?? 0);
 
 export interface HeardFrequency {
   /** First partial at small amplitude, undamped, > 0. */
@@ -26,8 +30,10 @@ export interface HeardFrequency {
   readonly relativeU: number;
 }
 
-/** One cell of stiffness and ends with its share of the weight. What other partials tell would enter here, as a factor on each weight. */
+/** One cell of stiffness and ends with its share of the weight. */
 export interface ForceNode {
+  readonly fixity: EndFixities;
+  /** Of the first partial. */
   readonly table: StretchTable;
   readonly lnStiffness: number;
   readonly widthLn: number;
@@ -61,6 +67,7 @@ export function forceNodes(span: KnownSpan): ForceNode[] {
     const clampedEnds = ends.fixity.filter((φ) => φ === 1).length;
     const slackProduct = [SLACK_PRODUCT.hinged, SLACK_PRODUCT.oneClamped, SLACK_PRODUCT.clamped][clampedEnds]!;
     return span.stiffness.map((cell) => ({
+      fixity: ends.fixity,
       table,
       slackProduct,
       lnStiffness: cell.lnStiffness,
@@ -74,9 +81,39 @@ export function forceNodes(span: KnownSpan): ForceNode[] {
 
 /** The same with the nodes given. */
 export function forceOfNodes(heard: HeardFrequency, span: KnownSpan, nodes: readonly ForceNode[]): ForceN | undefined {
-  const none = shareWithoutForce(heard, span, nodes);
+  return intervalOf({
+    none: shareWithoutForce(heard, span, nodes),
+    below: (forceN) => shareBelow(forceN, heard, span, nodes),
+    stringForceN: 4 * span.linearDensityKgPerM * (span.spanLengthM * heard.frequencyHz) ** 2,
+  });
+}
+
+/** A force with what the partials made of the cells of stiffness and ends. */
+export interface ForceFromPartials extends Judged {
+  readonly forceN: ForceN | undefined;
+}
+
+/** What several partials tell of the force: median and 95 % interval; among stiffness and ends those count that the partials fit. */
+export function forceFromPartials(heard: HeardSet, span: KnownSpan, prior: readonly ForceNode[] = forceNodes(span)): ForceFromPartials {
+  const judged = judgedNodes(heard, span, prior);
+  const lowest = heard.partials[0]!;
+  const forceN = intervalOf({
+    none: shareOfJudgedWithoutForce(span, judged.nodes),
+    below: (forceN) => shareOfJudgedBelow(forceN, span, judged.nodes),
+    stringForceN: 4 * span.linearDensityKgPerM * ((span.spanLengthM * lowest.frequencyHz) / lowest.number) ** 2,
+  });
+  return { ...judged, forceN };
+}
+
+/** Median and bounds of a distribution of the force. @param of.none  what `below` comes to as the force goes to nothing */
+function intervalOf(of: {
+  readonly none: number;
+  readonly below: (forceN: number) => number;
+  readonly stringForceN: number;
+}): ForceN | undefined {
+  const { none } = of;
   if (none >= HIGH) return undefined;
-  const at = (share: number): number => forceQuantile(share, heard, span, nodes);
+  const at = (share: number): number => forceQuantile(share, of.below, of.stringForceN);
   // Where it is even odds that there is no force at all, the median of those forces that there are.
   const value = at(none < 0.5 ? 0.5 : (1 + none) / 2);
   const low = none < LOW ? at(LOW) : undefined;
@@ -124,10 +161,32 @@ export function shareWithoutForce(heard: HeardFrequency, span: KnownSpan, nodes:
   return share;
 }
 
-function forceQuantile(share: number, heard: HeardFrequency, span: KnownSpan, nodes: readonly ForceNode[]): number {
-  const value = (lnForce: number): number => shareBelow(Math.exp(lnForce), heard, span, nodes) - share;
-  const { spanLengthM: L, linearDensityKgPerM: μ } = span;
-  let high = Math.log(4 * μ * (L * heard.frequencyHz) ** 2); // no stiffness leaves room for more than the string's force
+/** Share of the judged cells that lies below a force: in each, ln f1 is normal and the first partial rises with the force. */
+function shareOfJudgedBelow(forceN: number, span: KnownSpan, nodes: readonly JudgedNode[]): number {
+  const lnForce = Math.log(forceN);
+  const lnLength = Math.log(span.spanLengthM);
+  const lnString = (lnForce - Math.log(span.linearDensityKgPerM)) / 2 - Math.LN2 - lnLength;
+  const at: Stretch = { lnStretch: 0, perLnSlackness: 0, perFixity1: 0, perFixity2: 0 };
+  let share = 0;
+  for (const { node, weight, lnFirstHz, lnFirstU } of nodes) {
+    readStretch(node.table, (node.lnStiffness - lnForce) / 2 - lnLength, at);
+    share += weight * normalCdf((lnString + at.lnStretch - lnFirstHz) / lnFirstU);
+  }
+  return share;
+}
+
+function shareOfJudgedWithoutForce(span: KnownSpan, nodes: readonly JudgedNode[]): number {
+  const lnBase = -Math.log(2 * Math.PI * span.spanLengthM ** 2) - Math.log(span.linearDensityKgPerM) / 2;
+  return nodes.reduce(
+    (share, { node, weight, lnFirstHz, lnFirstU }) =>
+      share + weight * normalCdf((Math.log(node.slackProduct) + node.lnStiffness / 2 + lnBase - lnFirstHz) / lnFirstU),
+    0,
+  );
+}
+
+function forceQuantile(share: number, below: (forceN: number) => number, stringForceN: number): number {
+  const value = (lnForce: number): number => below(Math.exp(lnForce)) - share;
+  let high = Math.log(stringForceN); // no stiffness leaves room for more than the string's force
   let low = high;
   for (let step = 0.05; value(high) < 0; step *= 2) high += step;
   for (let step = 0.1; low > -40 && value(low) > 0; step *= 2) low -= step;

@@ -23,6 +23,8 @@ export interface CentralSpan extends Omit<BeamSpan, 'number'> {
   readonly fixityU: readonly [number, number];
   /** Covariance of the two ends' fixities. */
   readonly fixityCovariance: number;
+  /** Covariance of ln EI with each fixity: none before partials were heard, which tell their product better than either. */
+  readonly stiffnessCovariance: readonly [number, number];
 }
 
 /**
@@ -45,32 +47,48 @@ export function knownSpan(setup: SpanSetup): KnownSpan | undefined {
   };
 }
 
+/** A cell of stiffness and ends together with its weight, as the prior or as heard partials give it. */
+export interface WeighedCell extends Omit<StiffnessCell, 'weight'>, Omit<EndsCell, 'weight'> {
+  readonly weight: number;
+}
+
+/** What is known before anything was heard. */
+export const centralSpan = (span: KnownSpan): CentralSpan =>
+  centralOfCells(
+    span,
+    span.ends.flatMap((ends) => span.stiffness.map((cell) => ({ ...ends, ...cell, weight: ends.weight * cell.weight }))),
+  );
+
 /** Mean of ln EI and of each fixity, with their spread inside and between the cells. */
-export function centralSpan(span: KnownSpan): CentralSpan {
-  const stiff = span.stiffness.filter((cell) => cell.lnStiffness > -Infinity);
+export function centralOfCells(span: KnownSpan, cells: readonly WeighedCell[]): CentralSpan {
+  const stiff = cells.filter((cell) => cell.lnStiffness > -Infinity);
   const lnStiffness = average(stiff, (cell) => cell.lnStiffness);
   const lnVariance = average(stiff, (cell) => (cell.lnStiffness - lnStiffness) ** 2 + cell.widthLn ** 2 / 12);
-  const mean = (end: 0 | 1): number => average(span.ends, (cell) => cell.fixity[end]);
+  const mean = (end: 0 | 1): number => average(cells, (cell) => cell.fixity[end]);
   const φ = [mean(0), mean(1)] as const;
   // Cells that stand for both orders of the ends are told once: read them both ways.
   const middle = (φ[0] + φ[1]) / 2;
   const symmetric = span.ends.some((cell) => cell.alike);
   const centre: readonly [number, number] = symmetric ? [middle, middle] : φ;
-  const variance = (end: 0 | 1): number => average(span.ends, (cell) => (cell.fixity[end] - centre[end]) ** 2 + cell.width[end] ** 2 / 12);
+  const variance = (end: 0 | 1): number => average(cells, (cell) => (cell.fixity[end] - centre[end]) ** 2 + cell.width[end] ** 2 / 12);
   const own = [variance(0), variance(1)] as const;
-  const shared = (own[0] + own[1]) / 2;
   const covariance = average(
-    span.ends,
+    cells,
     (cell) => (cell.fixity[0] - centre[0]) * (cell.fixity[1] - centre[1]) + (cell.alike ? cell.width[0] ** 2 / 12 : 0),
   );
+  const withStiffness = (end: 0 | 1): number =>
+    average(stiff, (cell) => (cell.lnStiffness - lnStiffness) * (cell.fixity[end] - centre[end]));
+  const both = <T>(one: T, other: T, shared: T): readonly [T, T] => (symmetric ? [shared, shared] : [one, other]);
+  const [first, second] = [withStiffness(0), withStiffness(1)];
   return {
     spanLengthM: span.spanLengthM,
     linearDensityKgPerM: span.linearDensityKgPerM,
     bendingStiffnessNm2: stiff.length === 0 ? 0 : Math.exp(lnStiffness),
     fixity: centre,
     lnStiffnessU: stiff.length === 0 ? 0 : Math.sqrt(lnVariance),
-    fixityU: symmetric ? [Math.sqrt(shared), Math.sqrt(shared)] : [Math.sqrt(own[0]), Math.sqrt(own[1])],
+    fixityU: both(Math.sqrt(own[0]), Math.sqrt(own[1]), Math.sqrt((own[0] + own[1]) / 2)),
     fixityCovariance: covariance,
+    stiffnessCovariance: both(first, second, (first + second) / 2),
   };
 }
 

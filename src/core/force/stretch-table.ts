@@ -1,9 +1,9 @@
-/** How far the first partial lies above the string's, as a table over slackness for one pair of ends: solved once, then read a thousand times. */
+/** How far a partial lies above the string's, as a table over slackness for one pair of ends: solved once, then read a thousand times. */
 
 import type { EndFixities } from '../vibration/beam-phase.ts';
 import { stretchAt } from '../vibration/beam-sensitivity.ts';
 
-/** ln(f1 / f_string) with its slopes at one slackness. */
+/** ln(f_n / (n f_string)) with its slopes at one slackness. */
 export interface Stretch {
   lnStretch: number;
   /** e, by ln ε. */
@@ -29,16 +29,17 @@ export interface StretchTable {
 
 /** Tables already made: the cells of unknown ends come again with every answer. */
 const made = new Map<string, StretchTable>();
-const MOST_KEPT = 200;
+const MOST_KEPT = 600;
 
-export function stretchTable(fixity: EndFixities): StretchTable {
-  const key = `${fixity[0]} ${fixity[1]}`;
+/** @param number  of the partial, counted from 1 */
+export function stretchTable(fixity: EndFixities, number = 1): StretchTable {
+  const key = `${number} ${fixity[0]} ${fixity[1]}`;
   const known = made.get(key);
   if (known !== undefined) return known;
   const empty = (): Float64Array => new Float64Array(COUNT);
   const table = { lnStretch: empty(), perLnSlackness: empty(), perFixity1: empty(), perFixity2: empty() };
   for (let i = 0; i < COUNT; i++) {
-    const stretch = stretchAt({ slackness: Math.exp(FIRST + i * STEP), fixity, number: 1 });
+    const stretch = stretchAt({ slackness: Math.exp(FIRST + i * STEP), fixity, number });
     table.lnStretch[i] = stretch.lnStretch;
     table.perLnSlackness[i] = stretch.perLnSlackness;
     table.perFixity1[i] = stretch.perFixity[0];

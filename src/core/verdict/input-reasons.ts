@@ -1,7 +1,6 @@
 /** Doubts that come from what is known of span and belt, not from the sound: they ask for a ruler, a scale or another place to pluck. */
 
-import type { FrequencyDoubt } from '../force/force.ts';
-import { totalDoubt } from '../force/force.ts';
+import type { PartialEvidence } from '../force/heard-partials.ts';
 import { AIR_LOAD_RELATIVE_U, centralSpan, type KnownSpan } from '../force/known-span.ts';
 import { relativeUncertainty } from '../math/measured.ts';
 import type { BudgetLine, ForceN, Grade, Reason, ReasonFigures } from '../outcome.ts';
@@ -19,7 +18,10 @@ const SLACK_ABOVE = 0.1;
 export interface JudgedForce {
   readonly setup: SpanSetup;
   readonly span: KnownSpan;
-  readonly doubt: FrequencyDoubt;
+  /** Those that the force rests on. */
+  readonly partials: readonly Omit<PartialEvidence, 'frequencyHz'>[];
+  /** Relative standard uncertainty that moves all of them alike. */
+  readonly sharedRelativeU: number;
   /** Missing where the sound leaves no room for a force. */
   readonly forceN?: ForceN | undefined;
   readonly budget: readonly BudgetLine[];
@@ -75,7 +77,7 @@ function explanations(judged: JudgedForce, holdsAt: Grade): Reason[] {
 }
 
 function shortSpan(judged: JudgedForce): ReasonFigures {
-  const { setup, span, forceN, doubt } = judged;
+  const { setup, span, forceN, partials, sharedRelativeU } = judged;
   const onceWeighed = setup.belt?.densityFrom === 'catalogue';
   const weighedU = Math.hypot(ASSUMED_UNCERTAINTY.linearDensityRelative, AIR_LOAD_RELATIVE_U);
   const from =
@@ -83,7 +85,8 @@ function shortSpan(judged: JudgedForce): ReasonFigures {
     trustedFromM({
       span: onceWeighed ? { ...span, linearDensityRelativeU: Math.min(span.linearDensityRelativeU, weighedU) } : span,
       forceN: forceN.value,
-      frequencyRelativeU: totalDoubt(doubt),
+      partials,
+      sharedRelativeU,
       toleranceRelative: toleranceOf(setup),
       atLeastM: shortestM(setup),
     });

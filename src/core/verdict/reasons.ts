@@ -10,26 +10,30 @@ export interface SoundSource {
   readonly sampleRateHz: number;
 }
 
-/** From the first value on a pluck is doubtful, from the second on it decides nothing. Judged, where no source is named. */
+/**
+ * From the first value on a pluck is doubtful, from the second on it decides nothing. Set where simulated plucks of every difficulty began to
+ * be read wrongly (`npm run bench -- coverage` counts how often each was raised rightly): what only makes a frequency less sharp is in its
+ * uncertainty already and needs no second penalty.
+ */
 const LIMITS = {
-  /** f τ: below 4 (Q of 12) three to five periods carry all there is, and a percent of bias hides in the room; 1.5 is a thud. */
-  cycles: { doubtful: 4, unusable: 1.5 },
+  /** f τ: down to 1.6 the frequency lay within its own uncertainty; below 2 (Q of 6) room and finger ring as long as the belt. 0.8 is a thud. */
+  cycles: { doubtful: 2, unusable: 0.8 },
   /** A partial 12 dB over the noise in its own band is where a detector of one in a few hundred false alarms begins to see it. */
   levelDb: { doubtful: 14, unusable: 8 },
-  /** Cut tops leave the frequency alone as long as most of the ring is whole: simulated plucks cut by 18 dB were still read right. */
-  clippedShare: { doubtful: 0.002, unusable: 0.4 },
+  /** Cut tops leave the frequency alone as long as most of the ring is whole: plucks cut by 18 dB were read right. */
+  clippedShare: { doubtful: 0.05, unusable: 0.4 },
   /** Taking 2 % of frequency back leaves a few tenths of it open: 4 % and some of force. Beyond 8 % the law of the small glide ends. */
   glide: { doubtful: 0.02, unusable: 0.08 },
-  /** Natural log of the likelihood ratio: 1.5 is 4 to 1, 0.5 next to even odds. */
-  lead: { doubtful: 1.5, unusable: 0.5 },
-  /** Share of the ring that the span's own partials explain: of real plucks nearly all keep above 0.62. */
-  ownShare: { doubtful: 0.62, unusable: 0.35 },
+  /** Natural log of the likelihood ratio: octaves were taken for each other up to 2.3, at 2.5 it is 12 to 1; 0.5 is next to even odds. */
+  lead: { doubtful: 2.5, unusable: 0.5 },
+  /** Share of the ring that the span's own partials explain: no pluck above a half was read an octave off. */
+  ownShare: { doubtful: 0.52, unusable: 0.35 },
 } as const;
 
 /** A strong partial of another span so near to the first one can be taken for it; further off it counts only by the share it takes. */
 const NEIGHBOUR_RATIO = 1.34;
-/** With others ringing along, this share must still be the span's own. */
-const OWN_SHARE_BESIDE_OTHERS = 0.8;
+/** With others ringing along, this share must still be the span's own: two to one, so that none of them is taken for it. */
+const OWN_SHARE_BESIDE_OTHERS = 0.65;
 /** The third partial of a stiff span lies this far up: without it the octave has one witness less. */
 const PARTIALS_NEEDED_UP_TO = 3.2;
 
@@ -84,6 +88,13 @@ export function sharpnessReason(frequency: { value: number; u95: number }, toler
   const relativeU95 = frequency.u95 / frequency.value;
   const holdsAt = gradeOfRatio((2 * relativeU95) / toleranceRelative);
   return holdsAt === 'trusted' ? [] : [{ about: 'sound', holdsAt, id: 'frequency-not-sharp', relativeU95 }];
+}
+
+/** Partials that were left out of the force. One that is left alone can no longer be checked by another. */
+export function misfitReason(leftOut: readonly number[], keptCount: number): Reason[] {
+  if (leftOut.length === 0) return [];
+  const partialNumbers = leftOut.toSorted((a, b) => a - b);
+  return [{ about: 'sound', holdsAt: keptCount > 1 ? 'trusted' : 'doubtful', id: 'partials-do-not-fit', partialNumbers }];
 }
 
 /** What rings but does not belong: another span near by, where there is one, else only that the partials do not fit. */

@@ -16,6 +16,7 @@ const ONE_OF_EACH: { readonly [Id in ReasonId]: Extract<ReasonFigures, { id: Id 
   'tone-on-partial': { id: 'tone-on-partial', partialNumber: 1, toneHz: 117.6 },
   'octave-not-certain': { id: 'octave-not-certain', frequencyHz: 118.4, rivalHz: 59.2 },
   'not-one-span': { id: 'not-one-span', ownShare: 0.4 },
+  'partials-do-not-fit': { id: 'partials-do-not-fit', partialNumbers: [3] },
   'other-span-rings': { id: 'other-span-rings', otherHz: 131.3 },
   'plucked-too-hard': { id: 'plucked-too-hard', glideRelative: 0.041 },
   'plucks-disagree': { id: 'plucks-disagree', pluckNumber: 3, differenceRelative: 0.061, leftOut: true },

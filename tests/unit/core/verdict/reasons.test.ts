@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { sharpnessReason, soundReasons } from '../../../../src/core/verdict/reasons.ts';
+import { misfitReason, sharpnessReason, soundReasons } from '../../../../src/core/verdict/reasons.ts';
 import { heardPluck } from '../../../support/heard.ts';
 
 const SOURCE = { sampleRateHz: 48_000 };
+/** The same without its promise to be read only. */
+const changeable = (evidence: object) => structuredClone(evidence) as NonNullable<Parameters<typeof heardPluck>[1]>;
 const brief = (sound: ReturnType<typeof heardPluck>, source: Parameters<typeof soundReasons>[1] = SOURCE) =>
   soundReasons(sound, source).map(({ id, holdsAt }) => `${id} ${holdsAt}`);
 
@@ -10,39 +12,32 @@ test('a clean pluck gives no reason to doubt it', () => {
   expect(brief(heardPluck(120))).toEqual([]);
 });
 
+/** Each doubt on the near side of its limit and just beyond it; a limit that moves must move here too. */
 test.each([
-  [{ cyclesToDecay: 3.2 }, 'too-few-cycles doubtful'],
-  [{ cyclesToDecay: 1.2 }, 'too-few-cycles unusable'],
-  [{ levelOverBackgroundDb: 12 }, 'noisy doubtful'],
-  [{ levelOverBackgroundDb: 5 }, 'noisy unusable'],
-  [{ clippedShare: 0.01 }, 'clipped doubtful'],
-  [{ clippedShare: 0.5 }, 'clipped unusable'],
-  [{ glideRelative: 0.04 }, 'plucked-too-hard doubtful'],
-  [{ glideRelative: 0.12 }, 'plucked-too-hard unusable'],
-  [{ rivalHz: 60, leadOverRival: 1 }, 'octave-not-certain doubtful'],
-  [{ rivalHz: 60, leadOverRival: 0.1 }, 'octave-not-certain unusable'],
-  [{ ownShare: 0.5 }, 'not-one-span doubtful'],
-  [{ ownShare: 0.2 }, 'not-one-span unusable'],
-  [{ ownShare: 0.5, foreignHz: [131] }, 'other-span-rings doubtful'],
-  [{ ownShare: 0.7, foreignHz: [131] }, 'other-span-rings doubtful'],
-  [{ ownShare: 0.5, foreignHz: [300] }, 'not-one-span doubtful'],
-  [{ humOn: { partialNumber: 1, humHz: 120 } }, 'hum-on-partial doubtful'],
-  [{ toneOn: { partialNumber: 1, toneHz: 121 } }, 'tone-on-partial doubtful'],
-  [{ bandwidthHz: 300 }, 'sample-rate-too-low doubtful'],
-  [{ touchMissed: true }, 'touch-not-heard doubtful'],
-  [{ firstPartialHeard: false, partialNumbers: [2, 3] }, 'first-partial-not-heard trusted'],
-  [{ firstPartialHeard: false, partialNumbers: [2] }, 'first-partial-not-heard doubtful'],
-] as const)('%o raises %s', (evidence, expected) => {
-  const { partialNumbers = [1, 2, 3], foreignHz = [], ...rest } = evidence as Parameters<typeof heardPluck>[1] & object;
-  expect(brief(heardPluck(120, { ...rest, foreignHz, partialNumbers }))).toEqual([expected]);
-});
-
-test.each([
-  { rivalHz: 60, leadOverRival: 6 }, // far behind
-  { foreignHz: [131], ownShare: 0.93 }, // rings along, but faintly
-  { humOn: { partialNumber: 2, humHz: 240 } }, // not on the partial that decides
-])('%o raises nothing', (evidence) => {
-  expect(brief(heardPluck(120, evidence))).toEqual([]);
+  [{ cyclesToDecay: 2.1 }, { cyclesToDecay: 1.9 }, 'too-few-cycles doubtful'],
+  [{ cyclesToDecay: 2.1 }, { cyclesToDecay: 0.7 }, 'too-few-cycles unusable'],
+  [{ levelOverBackgroundDb: 14.5 }, { levelOverBackgroundDb: 13.5 }, 'noisy doubtful'],
+  [{ levelOverBackgroundDb: 14.5 }, { levelOverBackgroundDb: 7.5 }, 'noisy unusable'],
+  [{ clippedShare: 0.045 }, { clippedShare: 0.055 }, 'clipped doubtful'],
+  [{ clippedShare: 0.045 }, { clippedShare: 0.45 }, 'clipped unusable'],
+  [{ glideRelative: 0.019 }, { glideRelative: 0.021 }, 'plucked-too-hard doubtful'],
+  [{ glideRelative: 0.019 }, { glideRelative: 0.085 }, 'plucked-too-hard unusable'],
+  [{ rivalHz: 60, leadOverRival: 2.6 }, { rivalHz: 60, leadOverRival: 2.4 }, 'octave-not-certain doubtful'],
+  [{ leadOverRival: 0.4 }, { rivalHz: 60, leadOverRival: 0.4 }, 'octave-not-certain unusable'], // no rival, nothing to lead
+  [{ ownShare: 0.53 }, { ownShare: 0.51 }, 'not-one-span doubtful'],
+  [{ ownShare: 0.53 }, { ownShare: 0.34 }, 'not-one-span unusable'],
+  [{ ownShare: 0.66, foreignHz: [131] }, { ownShare: 0.64, foreignHz: [131] }, 'other-span-rings doubtful'],
+  [{ ownShare: 0.64, foreignHz: [162] }, { ownShare: 0.64, foreignHz: [160] }, 'other-span-rings doubtful'], // a third off or nearer
+  [{ ownShare: 0.66, foreignHz: [131] }, { ownShare: 0.34, foreignHz: [131] }, 'other-span-rings unusable'],
+  [{ humOn: { partialNumber: 2, humHz: 240 } }, { humOn: { partialNumber: 1, humHz: 120 } }, 'hum-on-partial doubtful'],
+  [{ toneOn: { partialNumber: 2, toneHz: 241 } }, { toneOn: { partialNumber: 1, toneHz: 121 } }, 'tone-on-partial doubtful'],
+  [{ touchMissed: false }, { touchMissed: true }, 'touch-not-heard doubtful'],
+  [{ bandwidthHz: 390 }, { bandwidthHz: 380 }, 'sample-rate-too-low doubtful'], // 3.2 × 120 Hz
+  [{ firstPartialHeard: true }, { firstPartialHeard: false, partialNumbers: [2, 3] }, 'first-partial-not-heard trusted'],
+  [{ firstPartialHeard: true }, { firstPartialHeard: false, partialNumbers: [2] }, 'first-partial-not-heard doubtful'],
+] as const)('%o raises nothing, %o raises %s', (nearly, beyond, expected) => {
+  expect(brief(heardPluck(120, changeable(nearly)))).toEqual([]);
+  expect(brief(heardPluck(120, changeable(beyond)))).toEqual([expected]);
 });
 
 describe('a microphone that alters the sound', () => {
@@ -55,7 +50,14 @@ describe('a microphone that alters the sound', () => {
 
 test('a frequency that would miss the tolerance by itself is a reason', () => {
   const at = (u95: number) => sharpnessReason({ value: 100, u95 }, 0.2).map(({ holdsAt }) => holdsAt);
-  expect(at(9)).toEqual([]);
-  expect(at(12)).toEqual(['doubtful']);
-  expect(at(25)).toEqual(['unusable']);
+  expect(at(9.9)).toEqual([]);
+  expect(at(10.1)).toEqual(['doubtful']);
+  expect(at(19.9)).toEqual(['doubtful']);
+  expect(at(20.1)).toEqual(['unusable']);
+});
+
+test('partials that do not fit are named, and count where one alone is left', () => {
+  expect(misfitReason([], 1)).toEqual([]);
+  expect(misfitReason([4, 3], 2)).toMatchObject([{ id: 'partials-do-not-fit', partialNumbers: [3, 4], holdsAt: 'trusted' }]);
+  expect(misfitReason([2], 1)).toMatchObject([{ id: 'partials-do-not-fit', partialNumbers: [2], holdsAt: 'doubtful' }]);
 });
