@@ -1,19 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  formatInterval,
-  formatMeasured,
-  formatNumber,
-  formatPercent,
-  formatQuantity,
-  inUnit,
-  measuredTexts,
-  numberFormatOf,
-  type ParsedQuantity,
-  parseQuantity,
-  type QuantityKind,
-  unitsOf,
-} from '../../../src/core/quantity.ts';
+import { formatMeasured, inUnit, type ParsedQuantity, parseQuantity, type QuantityKind, unitsOf } from '../../../src/core/quantity.ts';
 
 const length = (text: string, more: { toothPitchM?: number; decimalSign?: '.' | ',' | 'any' } = {}) =>
   parseQuantity(text, { kind: 'length', defaultUnit: 'mm', ...more });
@@ -168,74 +155,36 @@ describe('reading a quantity', () => {
   });
 });
 
-describe('printing', () => {
-  // The rule: one significant digit of U, two where the first is 1 or 2, up where nearest would lower it by more than a twentieth.
-  it.each([
-    [9.687, 0.52, '9.7 N ± 0.5 N'],
-    [9.687, 0.53, '9.7 N ± 0.6 N'],
-    [9.687, 0.44, '9.7 N ± 0.5 N'],
-    [9.687, 2.0, '9.7 N ± 2.0 N'],
-    [9.687, 1.04, '9.7 N ± 1.0 N'],
-    [9.687, 0.96, '9.7 N ± 1.0 N'],
-    [9.687, 0.3, '9.7 N ± 0.3 N'],
-    [116.349, 0.29, '116.35 N ± 0.29 N'],
-    [116.349, 34, '120 N ± 40 N'],
-    [-0.04, 0.5, '0.0 N ± 0.5 N'],
-    [-3.26, 0.5, '−3.3 N ± 0.5 N'],
-    [150, 0, '150 N ± 0 N'],
-  ])('%d with U %d', (value, u95, text) => {
-    expect(formatMeasured({ value, u95, unit: 'N' })).toBe(text.replaceAll(' ', '\u00a0'));
+it('reads back what is printed, to half of the last digit, in any unit and with either sign', () => {
+  const kinds = fc.constantFrom<QuantityKind>('length', 'linear-density', 'force', 'mass', 'stiffness', 'frequency');
+  const amount = fc.double({ min: 0.5, max: 9000, noNaN: true });
+  const share = fc.double({ min: 0.001, max: 0.4, noNaN: true });
+  fc.assert(
+    fc.property(kinds, fc.nat(), amount, share, fc.constantFrom('.', ','), (kind, pick, value, relative, decimalSign) => {
+      const units = unitsOf(kind);
+      const unit = units[pick % units.length]!;
+      const format = { decimalSign, groupSign: '\u202f' };
+      const text = formatMeasured({ value, u95: relative * value, unit, format });
+      const parsed = parseQuantity(text, { kind, defaultUnit: units[0]!, toothPitchM: 0.003, decimalSign: decimalSign as '.' | ',' });
+      if (!parsed.ok) throw new Error(`${text}: ${parsed.why}`);
+      const back = inUnit(parsed.value, { kind, unit, toothPitchM: 0.003 });
+      const u = inUnit(parsed.standardUncertainty!, { kind, unit, toothPitchM: 0.003 });
+      expect(parsed.unit).toBe(unit);
+      expect(Math.abs(back - value)).toBeLessThanOrEqual(0.5 * u * (1 + 1e-9));
+      expect(u).toBeGreaterThanOrEqual(0.95 * relative * value * (1 - 1e-9));
+    }),
+  );
+});
+
+describe('a value in a unit of its kind', () => {
+  it('is what reading undoes', () => {
+    expect(inUnit(0.15, { kind: 'length', unit: 'mm' })).toBeCloseTo(150, 12);
+    expect(inUnit(0.15, { kind: 'length', unit: 'teeth', toothPitchM: 0.002 })).toBeCloseTo(75, 12);
+    expect(inUnit(0.1, { kind: 'percent', unit: '%' })).toBeCloseTo(10, 12);
   });
 
-  it('prints bounds to the place of their half width', () => {
-    expect(formatInterval({ low: 2.31, high: 5.69, unit: 'N' })).toBe('2.3 to 5.7\u00a0N');
-    expect(formatInterval({ low: 112.4, high: 138.6, unit: 'Hz', between: '–' })).toBe('112–139\u00a0Hz');
-    expect(formatInterval({ low: 6, high: 6, unit: 'N' })).toBe('6 to 6\u00a0N');
-  });
-
-  it('prints numbers by the locale', () => {
-    const german = numberFormatOf('de');
-    expect(german).toEqual({ decimalSign: ',', groupSign: '.' });
-    expect(formatMeasured({ value: 9.687, u95: 0.52, unit: 'N', format: german })).toBe('9,7\u00a0N\u00a0±\u00a00,5\u00a0N');
-    expect(formatNumber(48000, { decimals: 0 })).toBe('48,000');
-    expect(formatNumber(48000, { decimals: 0, format: german })).toBe('48.000');
-    expect(formatNumber(1234.5, { decimals: 1 })).toBe('1234.5');
-    expect(formatNumber(9.96, { significantDigits: 2 })).toBe('10');
-    expect(formatNumber(0.000123456, { significantDigits: 3 })).toBe('0.000123');
-    expect(formatQuantity(150, 'mm', { atMostDigits: 6 })).toBe('150\u00a0mm');
-    expect(formatQuantity(0.1 + 0.2, 'N', { atMostDigits: 6 })).toBe('0.3\u00a0N');
-    expect(formatPercent(0.1249)).toBe('12\u00a0%');
-    expect(formatPercent(-0.0421, { decimals: 1 })).toBe('−4.2\u00a0%');
-  });
-
-  it('never understates an uncertainty by more than a twentieth, nor overstates it by more than a third', () => {
-    const magnitude = fc.double({ min: 1e-9, max: 1e9, noNaN: true });
-    fc.assert(
-      fc.property(magnitude, (u) => {
-        const printed = Number(measuredTexts({ value: 0, u95: u, format: { decimalSign: '.', groupSign: '' } }).u95);
-        return printed >= 0.95 * u * (1 - 1e-12) && printed <= 1.34 * u;
-      }),
-    );
-  });
-
-  it('reads back what it prints, to half of the last digit, in any unit and with either sign', () => {
-    const kinds = fc.constantFrom<QuantityKind>('length', 'linear-density', 'force', 'mass', 'stiffness', 'frequency');
-    const amount = fc.double({ min: 0.5, max: 9000, noNaN: true });
-    const share = fc.double({ min: 0.001, max: 0.4, noNaN: true });
-    fc.assert(
-      fc.property(kinds, fc.nat(), amount, share, fc.constantFrom('.', ','), (kind, pick, value, relative, decimalSign) => {
-        const units = unitsOf(kind);
-        const unit = units[pick % units.length]!;
-        const format = { decimalSign, groupSign: '\u202f' };
-        const text = formatMeasured({ value, u95: relative * value, unit, format });
-        const parsed = parseQuantity(text, { kind, defaultUnit: units[0]!, toothPitchM: 0.003, decimalSign: decimalSign as '.' | ',' });
-        if (!parsed.ok) throw new Error(`${text}: ${parsed.why}`);
-        const back = inUnit(parsed.value, { kind, unit, toothPitchM: 0.003 });
-        const u = inUnit(parsed.standardUncertainty!, { kind, unit, toothPitchM: 0.003 });
-        expect(parsed.unit).toBe(unit);
-        expect(Math.abs(back - value)).toBeLessThanOrEqual(0.5 * u * (1 + 1e-9));
-        expect(u).toBeGreaterThanOrEqual(0.95 * relative * value * (1 - 1e-9));
-      }),
-    );
+  it('throws on a unit of another kind, and on teeth of no belt: the caller is wrong, not the person', () => {
+    expect(() => inUnit(0.15, { kind: 'length', unit: 'N' })).toThrow(RangeError);
+    expect(() => inUnit(0.15, { kind: 'length', unit: 'teeth' })).toThrow(/teeth/u);
   });
 });
