@@ -18,15 +18,22 @@ const BENDING = sharesOf({ 'span length': 0.2, 'linear density': 0.3, 'end fixit
 const LENGTH = sharesOf({ 'span length': 0.6, 'linear density': 0.1, 'end fixity': 0.2, 'bending stiffness': 0.1 });
 const DENSITY = sharesOf({ 'span length': 0.2, 'linear density': 0.6, 'end fixity': 0.1, 'bending stiffness': 0.1 });
 
-const judged = ({ setup = spanOf(0.15), forceN, budget = LENGTH }: { setup?: SpanSetup; forceN?: ForceN; budget?: BudgetLine[] }) =>
+interface Given {
+  readonly setup?: SpanSetup;
+  readonly forceN?: ForceN;
+  readonly budget?: BudgetLine[];
+}
+
+const judged = ({ setup = spanOf(0.15), forceN, budget = LENGTH }: Given) =>
   inputReasons({
     setup,
     span: knownSpan(setup)!,
-    doubt: { withinRelative: 0.001, repeatabilityRelative: 0.002, amplitudeRelative: 0.0005 },
+    partials: [{ number: 1, relativeU: 0.001 }],
+    sharedRelativeU: 0.002,
     forceN,
     budget: forceN ? budget : [],
   });
-const brief = (given: Parameters<typeof judged>[0]) => judged(given).map(({ id, holdsAt }) => `${id} ${holdsAt}`);
+const brief = (given: Given) => judged(given).map(({ id, holdsAt }) => `${id} ${holdsAt}`);
 const known = (value: number) => ({ kind: 'known', value: { value, standardUncertainty: 0.02 } }) as const;
 const KNOWN_STIFFNESS: BeltKnowledge = {
   ...WEIGHED_BELT,
