@@ -1,9 +1,10 @@
 /**
- * General ways to a pitch, for comparison: two libraries by four methods, and two plain baselines. All get the friendliest fair treatment:
+ * General ways to a pitch, for comparison: three libraries by five methods, and two plain baselines. All get the friendliest fair treatment:
  * what is above the range of spans filtered away, level normalised, the place of the onset told, the answer taken as the median over
  * several frames, and each method's own best frame.
  */
 
+import aubio from 'aubiojs';
 import * as pitchfinder from 'pitchfinder';
 import { PitchDetector } from 'pitchy';
 import { hannSpectrum } from '../support/corpus/fourier.ts';
@@ -28,6 +29,8 @@ const FRAME_STEP_S = 0.04;
 const FRAME_COUNT = 4;
 
 const FRAMES_S = [0.045, 0.09, 0.18] as const;
+
+const { Pitch } = await aubio();
 
 export const PEERS: readonly Peer[] = [
   {
@@ -63,6 +66,20 @@ export const PEERS: readonly Peer[] = [
     create: (sampleRate) => {
       const detect = pitchfinder.DynamicWavelet({ sampleRate });
       return (frame) => detect(frame) ?? undefined;
+    },
+  },
+  {
+    name: 'aubiojs YIN-FFT',
+    framesS: FRAMES_S,
+    create: (sampleRateHz, frameLength) => {
+      const size = 2 ** Math.round(Math.log2(frameLength)); // its transform needs a power of two
+      const pitch = new Pitch('yinfft', size, size, sampleRateHz);
+      const padded = new Float32Array(size);
+      return (frame) => {
+        padded.fill(0);
+        padded.set(frame.subarray(0, size));
+        return pitch.do(padded) || undefined;
+      };
     },
   },
   { name: 'highest peak', framesS: [0.1, 0.2, 0.4], create: (sampleRateHz) => (frame) => highestPeakHz(frame, sampleRateHz) },
