@@ -2,6 +2,7 @@
 import { createReadStream, realpathSync, statSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { extname, join, normalize, sep } from 'node:path';
+import { pipeline } from 'node:stream';
 
 const TYPES = {
   '.html': 'text/html; charset=utf-8',
@@ -22,7 +23,7 @@ const HEADERS = {
   'Cache-Control': 'no-cache',
 };
 
-/** The file that a request's path names inside the folder; undefined where it names none, or tries to leave. */
+/** Path and size of the file that a request's path names inside the folder; undefined where it names none, or tries to leave. */
 function fileOf(folder, requestUrl) {
   let path;
   try {
@@ -34,10 +35,15 @@ function fileOf(folder, requestUrl) {
   const file = join(folder, normalize(path.endsWith('/') ? `${path}index.html` : path));
   try {
     const real = realpathSync(file);
-    return real.startsWith(realpathSync(folder) + sep) && statSync(real).isFile() ? real : undefined;
+    const found = statSync(real);
+    return real.startsWith(realpathSync(folder) + sep) && found.isFile() ? { path: real, bytes: found.size } : undefined;
   } catch {
     return undefined;
   }
+}
+
+function refuse(response) {
+  response.writeHead(404, { ...HEADERS, 'Content-Type': 'text/plain; charset=utf-8' }).end('Not found\n');
 }
 
 /** Starts to serve `folder`; port 0 takes a free one. Resolves to the server once it listens. */
@@ -49,17 +55,21 @@ export function serve({ folder, host = 'localhost', port = 0 }) {
       return;
     }
     const file = fileOf(folder, request.url ?? '/');
-    if (!file) {
-      response.writeHead(404, { ...HEADERS, 'Content-Type': 'text/plain; charset=utf-8' }).end('Not found\n');
+    if (!file) return refuse(response);
+    const head = { ...HEADERS, 'Content-Type': TYPES[extname(file.path)] ?? 'application/octet-stream', 'Content-Length': file.bytes };
+    if (method === 'HEAD') {
+      response.writeHead(200, head).end();
       return;
     }
-    response.writeHead(200, {
-      ...HEADERS,
-      'Content-Type': TYPES[extname(file)] ?? 'application/octet-stream',
-      'Content-Length': statSync(file).size,
+    // A new build may take the file away at any moment, and whoever asked may leave: neither is a reason to stop serving.
+    const content = createReadStream(file.path);
+    const refused = () => refuse(response);
+    content.once('error', refused);
+    content.once('open', () => {
+      content.off('error', refused);
+      response.writeHead(200, head);
+      pipeline(content, response, () => {});
     });
-    if (method === 'HEAD') response.end();
-    else createReadStream(file).pipe(response);
   });
   return new Promise((resolve, reject) => {
     server.once('error', reject);
