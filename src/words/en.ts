@@ -1,6 +1,7 @@
 /** Every word of the page in English, by the place where it stands. Reasons and faults of files have tables of their own. */
 
 import type { BudgetInput, Grade } from '../core/outcome.ts';
+import type { RemedyKind } from '../core/remedies.ts';
 
 const NUMBER_WORDS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
 
@@ -166,7 +167,7 @@ export const en = {
     needsSpan: 'Type the span length: the same plucks then give the force.',
     needsBelt: 'Type the linear density: the same plucks then give the force.',
     needsBoth: 'Type the span length and the linear density: the same plucks then give the force.',
-    noForce: 'Frequency alone',
+    noForceFits: 'No force makes this span sound so. See that its length and its belt are right.',
     onePluck: 'One pluck. Two more make it surer.',
     twoFit: 'Two readings fit this sound.',
     cannotTell: 'This span cannot tell the force.',
@@ -306,6 +307,24 @@ export const en = {
     label: 'Reasons',
     spectrumFold: 'Spectrum',
     none: 'No single reason stands out: the doubt is made of many small parts.',
+  },
+
+  remedies: {
+    title: (force: string) => `What each would give, near ${force}`,
+    label: 'What each remedy would give',
+    columns: ['Remedy', 'Force', 'Uncertainty', 'Grade'],
+    asNow: (span: string) => `${span}, as it is now`,
+    names: {
+      'longer-span': (span: string) => `A span of ${span}`,
+      weighed: () => 'Belt weighed',
+      'longer-span-weighed': (span: string) => `${span} and belt weighed`,
+      'ends-and-stiffness-known': () => 'Ends and stiffness known',
+      'span-measured': (_span: string, to: string) => `Span measured to ${to}`,
+    } satisfies Record<RemedyKind, (span: string, to: string) => string>,
+    note: 'Reckoned for this belt under this force, each at 95 %.',
+    weigh: 'Weigh this belt',
+    changeSpan: 'Change the span',
+    tellEnds: 'Tell the ends',
   },
 
   notes: { title: 'About this file' },

@@ -32,7 +32,7 @@ export class DoubtBars extends LitElement {
         inline-size: 100%;
         border-collapse: collapse;
         font-size: var(--text-size);
-        line-height: 1.5rem;
+        line-height: 1.375rem;
       }
       th {
         padding: 0;

@@ -19,7 +19,7 @@ export interface WordedReason {
 
 /**
  * @cssprop --ink, --ink-2, --aim - name and remedy, sentence, focus
- * @cssprop --font, --text-size, --text-line, --space-4, --space-12, --space-16 - type and spaces
+ * @cssprop --font, --text-size, --text-line, --space-4, --space-12 - type and spaces
  */
 @customElement('reasons-list')
 export class ReasonsList extends LitElement {
@@ -36,7 +36,7 @@ export class ReasonsList extends LitElement {
     }
     ul {
       display: grid;
-      gap: var(--space-16);
+      gap: var(--space-12);
       margin: 0;
       padding: 0;
       list-style: none;

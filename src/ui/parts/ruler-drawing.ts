@@ -66,6 +66,7 @@ export const hollowBar = (mark: RulerMark, yPx: number): SVGTemplateResult => {
 
 export const rulerDrawingStyles = css`
   .thin line, .thin path { stroke: var(--ink); stroke-width: 1.5; fill: none; }
+  .thin.now .extent { stroke-dasharray: 4 3; }
   .thin.left-out line, .thin.left-out path { stroke: var(--ink-3); }
   .thin.left-out .extent { stroke-dasharray: 3 3; }
   .thin.predicted line, .thin.predicted path { stroke: var(--aim); stroke-width: 2; }

@@ -27,13 +27,13 @@ const within = (xPx: number, widthPx: number): number => Math.min(widthPx, Math.
 /** Drawn ends of an interval; undefined where it has neither value nor bounds. */
 export const rulerMark = ({ lowN, highN, valueN }: ShownForce, scale: RulerScale): RulerMark | undefined => {
   if (lowN === undefined && highN === undefined && valueN === undefined) return undefined;
-  const lowPx = lowN === undefined ? Number.NEGATIVE_INFINITY : scale.xOf(lowN);
+  const lowPx = scale.xOf(lowN ?? 0); // where there is no lower bound, an arrow points to zero
   const highPx = highN === undefined ? Number.POSITIVE_INFINITY : scale.xOf(highN);
   const valuePx = valueN === undefined ? undefined : scale.xOf(valueN);
   return {
     fromPx: within(lowPx, scale.widthPx),
     toPx: within(highPx, scale.widthPx),
-    openLow: lowPx < 0,
+    openLow: lowN === undefined || lowPx < 0,
     openHigh: highPx > scale.widthPx,
     valuePx: valuePx !== undefined && valuePx >= 0 && valuePx <= scale.widthPx ? valuePx : undefined,
   };

@@ -51,10 +51,13 @@ const roundedOut = ({ lowN, highN }: ForceRange): ForceRange => {
 
 const isFigure = (figure: number | undefined): figure is number => figure !== undefined && Number.isFinite(figure);
 
+/** No force is below zero: that is where an interval without a lower bound begins. */
+const lowestOf = ({ lowN, highN }: ShownForce): number | undefined => lowN ?? (highN === undefined ? undefined : 0);
+
 /** Lowest and highest force of all that is to be shown; undefined where there is none. */
 const extentOf = ({ target, shown }: RulerQuestion): ForceRange | undefined => {
   const values = [target?.lowN, target?.highN, ...shown.flatMap(({ valueN }) => [valueN])].filter(isFigure);
-  const lows = shown.map(({ lowN }) => lowN).filter(isFigure);
+  const lows = shown.map(lowestOf).filter(isFigure);
   const ceilingN = MAX_TIMES_LARGEST_VALUE * Math.max(0, ...values, ...(values.length === 0 ? lows : []));
   const highs = shown.map(({ highN }) => highN).filter(isFigure);
   const figures = [...values, ...lows, ...highs.map((highN) => (ceilingN > 0 ? Math.min(highN, ceilingN) : highN))];

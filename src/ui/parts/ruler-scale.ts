@@ -16,14 +16,18 @@ export interface RulerScale {
 const BEFORE_FIRST_FIGURE_PX = 28;
 const AFTER_LAST_FIGURE_PX = 34;
 
-/** Straight scale over a width; the first and the last figure stand inside the steel. */
-export const rulerScale = ({ lowN, highN }: ForceRange, widthPx: number): RulerScale => {
-  const pxPerN = Math.max(1, widthPx - BEFORE_FIRST_FIGURE_PX - AFTER_LAST_FIGURE_PX) / (highN - lowN);
+/** Straight scale over a width; the first and the last figure stand inside it, by default inside the steel. */
+export const rulerScale = (
+  { lowN, highN }: ForceRange,
+  widthPx: number,
+  { beforePx, afterPx } = { beforePx: BEFORE_FIRST_FIGURE_PX, afterPx: AFTER_LAST_FIGURE_PX },
+): RulerScale => {
+  const pxPerN = Math.max(1, widthPx - beforePx - afterPx) / (highN - lowN);
   return {
     widthPx,
     pxPerN,
-    xOf: (forceN) => BEFORE_FIRST_FIGURE_PX + (forceN - lowN) * pxPerN,
-    forceAt: (xPx) => lowN + (xPx - BEFORE_FIRST_FIGURE_PX) / pxPerN,
+    xOf: (forceN) => beforePx + (forceN - lowN) * pxPerN,
+    forceAt: (xPx) => lowN + (xPx - beforePx) / pxPerN,
   };
 };
 

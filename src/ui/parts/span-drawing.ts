@@ -5,7 +5,11 @@ import { customElement, property } from 'lit/decorators.js';
 import { OwnWidth } from './own-width.ts';
 import { plotStyles } from './plot-styles.ts';
 import { type SpanGeometry, spanGeometry } from './span-geometry.ts';
-import { textWidth } from './text-width.ts';
+import { inTwoLines, textWidth } from './text-width.ts';
+
+/** From a label to the next line of the drawing. */
+const CLEAR_OF_LINE_PX = 6;
+const LINE_PX = 16;
 
 /**
  * @cssprop --ink, --ink-2, --ink-3 - the span and its dimension, labels, belt beyond the span and axes
@@ -128,12 +132,12 @@ export class SpanDrawing extends LitElement {
     const x = at.leftPx + (at.rightPx - at.leftPx) * this.pluckAtRelative;
     const [down, up] = [at.beltPx - 8, at.beltPx + 14];
     const widthOf = textWidth(this);
-    const pluckFits = x + 14 + widthOf(this.pluckLabel) < at.widthPx && at.beltPx - at.dimensionPx > 56;
+    const pluck = at.beltPx - at.dimensionPx > 56 ? pluckLabelPlace(this.pluckLabel, at, x, widthOf) : undefined;
     const tangentPx = widthOf(this.tangentLabel);
     const tangentFits = at.rightPx - at.leftPx > 2 * (at.radiusPx + 24 + tangentPx) + 16;
     return svg`
       <path class="pluck" d=${`M${x},${down - 14} V${down} m-4.5,-5.5 L${x},${down} l4.5,-5.5 M${x},${up + 14} V${up} m-4.5,5.5 L${x},${up} l4.5,5.5`} />
-      ${pluckFits ? svg`<text class="second" x=${x + 14} y=${down - 3}>${this.pluckLabel}</text>` : nothing}
+      ${pluck?.lines.map((line, index) => svg`<text class="second" x=${pluck.xPx} y=${pluck.lastPx - (pluck.lines.length - 1 - index) * LINE_PX} text-anchor=${pluck.anchor}>${line}</text>`)}
       ${
         this.tangentLabel && tangentFits
           ? [1, -1].map((inward) => {
@@ -147,6 +151,20 @@ export class SpanDrawing extends LitElement {
           : nothing
       }`;
   }
+}
+
+/** Beside the arrow, in two lines beside it, or above it, clear of the lines that carry the dimension; undefined where there is no room. */
+function pluckLabelPlace(label: string, { leftPx, rightPx, beltPx }: SpanGeometry, xPx: number, widthOf: (text: string) => number) {
+  const besidePx = xPx + 14;
+  const beside = { xPx: besidePx, anchor: 'start', lastPx: beltPx - 11, roomPx: rightPx - besidePx - CLEAR_OF_LINE_PX };
+  const above = { xPx, anchor: 'middle', lastPx: beltPx - 26, roomPx: 2 * (Math.min(xPx - leftPx, rightPx - xPx) - CLEAR_OF_LINE_PX) };
+  const twoLines = inTwoLines(label, widthOf);
+  const ways = [
+    { ...beside, lines: [label] },
+    { ...beside, lines: twoLines },
+    { ...above, lines: twoLines },
+  ];
+  return ways.find(({ lines, roomPx }) => Math.max(...lines.map(widthOf)) <= roomPx);
 }
 
 const pulley = ({ radiusPx, axisPx }: SpanGeometry, x: number) => {

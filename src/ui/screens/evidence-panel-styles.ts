@@ -9,6 +9,12 @@ export const evidencePanelStyles = css`
     cursor: pointer;
     font-weight: var(--weight-strong);
   }
+  .acts {
+    display: flex;
+    flex-wrap: wrap;
+    gap: var(--space-12);
+    margin-block-start: var(--space-4);
+  }
   .wide {
     grid-column: 1 / -1;
     overflow-x: auto;
@@ -29,9 +35,12 @@ export const evidencePanelStyles = css`
     color: var(--ink-2);
   }
   .help {
-    margin-block-start: var(--space-12);
-    padding-block: var(--space-12) var(--space-4);
+    margin-block-start: var(--space-8);
+    padding-block: var(--space-8) var(--space-4);
     border-block-start: var(--stroke-line) solid var(--line);
+  }
+  section > .note {
+    margin-block-start: var(--space-8);
   }
   dl div {
     display: grid;
@@ -56,6 +65,12 @@ export const evidencePanelStyles = css`
   .foot button {
     font-size: inherit;
     font-weight: inherit;
+  }
+  @media (min-width: 60rem) {
+    :host(:not([trusted])) {
+      grid-template-columns: minmax(0, 1fr) minmax(0, 1.1fr);
+      column-gap: var(--space-32);
+    }
   }
   @media (max-width: 59.99rem) {
     .left {

@@ -8,6 +8,7 @@ import { en } from '../../words/en.ts';
 import { Figures } from '../format.ts';
 import '../parts/doubt-bars.ts';
 import '../parts/reasons-list.ts';
+import '../parts/remedy-ruler.ts';
 import { shared } from '../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../state/context.ts';
 import { Selected } from '../state/selected.ts';
@@ -15,9 +16,20 @@ import { doubtGroups, pluckRows, wordedReasons } from './evidence-view.ts';
 import { mostUseful } from './improvements.ts';
 import './live-spectrum.ts';
 import { lowerPanelStyles } from './lower-panel-styles.ts';
+import { type RemedyAct, remedyActs, remedyView } from './remedy-view.ts';
 import { spanDrawing } from './span-view.ts';
 import './take-sources.ts';
 import { evidencePanelStyles } from './evidence-panel-styles.ts';
+
+/** Someone wants to take a remedy up. */
+export class RemedyWanted extends Event {
+  readonly act: RemedyAct;
+
+  constructor(act: RemedyAct) {
+    super('remedy-wanted', { bubbles: true, composed: true });
+    this.act = act;
+  }
+}
 
 @customElement('evidence-panel')
 export class EvidencePanel extends LitElement {
@@ -45,9 +57,10 @@ export class EvidencePanel extends LitElement {
     const { reading } = this.#answer.value;
     if (!reading) return nothing;
     const reasons = wordedReasons(reading);
+    const remedies = this.#remedies(reading);
     return html`
       <div class="left">${reasons.length > 0 ? this.#reasons(reasons) : this.#spectrum()}</div>
-      <div class="right">${this.#doubt(reading)} ${this.#fileNotes()}</div>
+      <div class="right">${remedies ?? nothing} ${this.#doubt(reading, remedies === undefined)} ${this.#fileNotes()}</div>
       <details class="wide">
         <summary>${en.doubt.fold}</summary>
         ${this.#pluckTable()}
@@ -69,13 +82,49 @@ export class EvidencePanel extends LitElement {
   #reasons(reasons: ReturnType<typeof wordedReasons>) {
     return html`<h2>${en.reasons.title}</h2>
       <reasons-list .items=${reasons} .label=${en.reasons.label}></reasons-list>
+      ${this.#acts()}
       <details>
         <summary>${en.reasons.spectrumFold}</summary>
         <live-spectrum></live-spectrum>
       </details>`;
   }
 
-  #doubt(reading: Reading) {
+  /** Undefined for a trusted reading, and where no remedy is known. */
+  #remedies(reading: Reading) {
+    const { take, understood } = this.workbench.store.state;
+    const view = take && reading.grade !== 'trusted' ? remedyView(take, understood.setup, reading, this.#figures) : undefined;
+    return (
+      view &&
+      html`<section>
+      <h2>${view.title}</h2>
+      <remedy-ruler
+        .target=${understood.setup.targetForceN}
+        .rows=${view.rows}
+        .table=${view.table}
+        .note=${en.remedies.note}
+        .locale=${this.#figures.locale}
+      ></remedy-ruler>
+    </section>`
+    );
+  }
+
+  #acts() {
+    const acts = remedyActs(this.workbench.store.state);
+    if (acts.length === 0) return nothing;
+    const texts: Record<RemedyAct, string> = {
+      weigh: en.remedies.weigh,
+      'change-span': en.remedies.changeSpan,
+      'tell-ends': en.remedies.tellEnds,
+    };
+    return html`<div class="acts">
+      ${acts.map(
+        (act, index) =>
+          html`<button class=${index === 0 ? 'solid' : ''} @click=${() => this.dispatchEvent(new RemedyWanted(act))}>${texts[act]}</button>`,
+      )}
+    </div>`;
+  }
+
+  #doubt(reading: Reading, withHelp: boolean) {
     const groups = doubtGroups(reading, this.#figures);
     if (groups.length === 0) {
       return html`<section>
@@ -88,11 +137,11 @@ export class EvidencePanel extends LitElement {
       <doubt-bars
         .groups=${groups}
         .label=${en.doubt.label}
-        .note=${en.doubt.note}
         .nameHeading=${en.doubt.nameHeading}
         .figureHeading=${en.doubt.figureHeading}
       ></doubt-bars>
-      ${this.#help()}
+      ${withHelp ? this.#help() : nothing}
+      <p class="note">${en.doubt.note}</p>
     </section>`;
   }
 

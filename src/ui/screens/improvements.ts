@@ -2,6 +2,7 @@
 
 import { answerOf } from '../../core/answer.ts';
 import type { ForceN } from '../../core/outcome.ts';
+import { MEASURED_SPAN_M, measuredSpan, weighedBelt } from '../../core/remedies.ts';
 import type { SpanSetup } from '../../core/setup.ts';
 import { en } from '../../words/en.ts';
 import type { Figures } from '../format.ts';
@@ -13,10 +14,6 @@ export interface Improvement {
   readonly becomes: string;
 }
 
-/** A metre of belt on a scale that reads to 0.1 g, cut to a few millimetres. */
-const WEIGHED_RELATIVE = 0.005;
-/** A caliper or a good rule at both tangent points: ± 0.3 mm at 95 %. */
-const MEASURED_SPAN_M = 0.00015;
 const COVERAGE_FACTOR = 2;
 const WRAPPED = { kind: 'between', low: 0, high: 0.5 } as const;
 /** What helps less than this is not worth the work. */
@@ -57,17 +54,15 @@ function becomes(now: ForceN, then: ForceN, figures: Figures): string | undefine
 
 /** What a person could do about the inputs, each by itself. */
 function changes(setup: SpanSetup, figures: Figures): readonly Change[] {
-  const { belt, spanLengthM, ends } = setup;
+  const weighed = weighedBelt(setup.belt);
+  const measured = measuredSpan(setup.spanLengthM);
   const all: Change[] = [];
-  const weighedU = WEIGHED_RELATIVE * (belt?.linearDensityKgPerM.value ?? 0);
-  if (belt && belt.linearDensityKgPerM.standardUncertainty > weighedU) {
-    const linearDensityKgPerM = { ...belt.linearDensityKgPerM, standardUncertainty: weighedU };
-    all.push({ what: en.help.weigh, setup: { ...setup, belt: { ...belt, linearDensityKgPerM, densityFrom: 'weighed' } } });
-  }
-  if (spanLengthM && spanLengthM.standardUncertainty > MEASURED_SPAN_M) {
+  if (weighed) all.push({ what: en.help.weigh, setup: { ...setup, belt: weighed } });
+  if (measured) {
     const what = en.help.measureSpan(figures.typed(COVERAGE_FACTOR * MEASURED_SPAN_M * 1000, 'mm'));
-    all.push({ what, setup: { ...setup, spanLengthM: { ...spanLengthM, standardUncertainty: MEASURED_SPAN_M } } });
+    all.push({ what, setup: { ...setup, spanLengthM: measured } });
   }
-  if (ends.some(({ kind }) => kind === 'unknown')) all.push({ what: en.help.tellEnds, setup: { ...setup, ends: [WRAPPED, WRAPPED] } });
+  if (setup.ends.some(({ kind }) => kind === 'unknown'))
+    all.push({ what: en.help.tellEnds, setup: { ...setup, ends: [WRAPPED, WRAPPED] } });
   return all;
 }

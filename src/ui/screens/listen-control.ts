@@ -14,6 +14,7 @@ import { type Workbench, workbenchContext } from '../state/context.ts';
 import { Selected } from '../state/selected.ts';
 import type { Activity } from '../state/state.ts';
 import { listenControlStyles } from './listen-control-styles.ts';
+import { remedyActs } from './remedy-view.ts';
 
 const words = en.listen;
 type Listening = Extract<Activity, { kind: 'listening' }>;
@@ -37,6 +38,12 @@ export class ListenControl extends LitElement {
     this,
     () => this.workbench.store,
     (state) => state.answer.plucks.length,
+  );
+
+  readonly #hasRemedy = new Selected(
+    this,
+    () => this.workbench.store,
+    (state) => remedyActs(state).length > 0,
   );
 
   override connectedCallback(): void {
@@ -71,7 +78,7 @@ export class ListenControl extends LitElement {
             ${words.firstCautions} <button class="quiet" @click=${this.#cautions}>${words.allCautions}</button>
             ${this.#pluckCount.value === 0 ? html`<span class="short">${words.explanationShort}</span>` : nothing}
           </p>
-          <button class="solid" @click=${() => this.workbench.effects.listen()} title=${words.keyHint('L')} aria-keyshortcuts="L">
+          <button class=${this.#hasRemedy.value ? '' : 'solid'} @click=${() => this.workbench.effects.listen()} title=${words.keyHint('L')} aria-keyshortcuts="L">
             ${words.listen}
           </button>
           <p class="note below">${words.explanation}</p>`;

@@ -46,7 +46,7 @@ export const listenScreenStyles = css`
       'ruler ruler'
       'lower lower';
     align-content: start;
-    padding: var(--space-12) var(--sheet-margin) var(--space-32);
+    padding: var(--space-8) var(--sheet-margin) var(--space-32);
   }
   .caption {
     grid-area: caption;
@@ -61,7 +61,6 @@ export const listenScreenStyles = css`
   }
   .reading {
     grid-area: reading;
-    margin-block-end: var(--space-16);
   }
   .drawing {
     display: none;
@@ -71,8 +70,8 @@ export const listenScreenStyles = css`
   }
   .lower {
     grid-area: lower;
-    margin-block-start: var(--space-16);
-    padding-block-start: var(--space-16);
+    margin-block-start: var(--space-12);
+    padding-block-start: var(--space-12);
     border-block-start: var(--stroke-line) solid var(--line);
   }
   @media (max-width: 59.99rem) {

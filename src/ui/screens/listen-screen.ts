@@ -2,7 +2,7 @@
 
 import { consume } from '@lit/context';
 import { html, LitElement, nothing } from 'lit';
-import { customElement } from 'lit/decorators.js';
+import { customElement, query } from 'lit/decorators.js';
 import { en } from '../../words/en.ts';
 import { Figures } from '../format.ts';
 import { Narrow } from '../narrow.ts';
@@ -13,12 +13,14 @@ import { type Workbench, workbenchContext } from '../state/context.ts';
 import { Selected } from '../state/selected.ts';
 import type { AppState } from '../state/state.ts';
 import './evidence-panel.ts';
+import type { RemedyWanted } from './evidence-panel.ts';
 import './listen-control.ts';
 import { listenScreenStyles } from './listen-screen-styles.ts';
 import './reading-panel.ts';
 import { readingView } from './reading-view.ts';
 import { rulerView } from './ruler-view.ts';
 import './setup-form.ts';
+import type { SetupForm } from './setup-form.ts';
 import { halfTarget } from './setup-words.ts';
 import { spanDrawing } from './span-view.ts';
 import './start-panel.ts';
@@ -28,6 +30,8 @@ export class ListenScreen extends LitElement {
   static override styles = [shared, selectFieldStyles, listenScreenStyles];
 
   @consume({ context: workbenchContext }) workbench!: Workbench;
+
+  @query('setup-form') setupForm!: SetupForm;
 
   readonly #figures = new Figures();
   readonly #narrow = new Narrow(this);
@@ -59,7 +63,7 @@ export class ListenScreen extends LitElement {
       </aside>
       <main class="sheet">
         ${this.#head(hasReading)}
-        <div class="lower">${hasReading ? html`<evidence-panel></evidence-panel>` : html`<start-panel></start-panel>`}</div>
+        <div class="lower">${hasReading ? html`<evidence-panel @remedy-wanted=${this.#remedy}></evidence-panel>` : html`<start-panel></start-panel>`}</div>
       </main>
     `;
   }
@@ -112,6 +116,7 @@ export class ListenScreen extends LitElement {
     </div>`;
   }
 
+  readonly #remedy = ({ act }: RemedyWanted) => this.setupForm.take(act);
   readonly #chooseDevice = (id: string) => this.workbench.store.dispatch({ kind: 'device-chosen', deviceId: id === '' ? undefined : id });
   readonly #undo = () => this.workbench.store.dispatch({ kind: 'pluck-undone' });
   readonly #startOver = () => this.workbench.store.dispatch({ kind: 'started-over' });

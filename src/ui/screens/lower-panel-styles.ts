@@ -12,11 +12,11 @@ export const lowerPanelStyles = css`
   .left,
   .right {
     display: grid;
-    gap: var(--space-12);
+    gap: var(--space-8);
     min-inline-size: 0;
   }
   .right {
-    gap: var(--space-24);
+    gap: var(--space-16);
   }
   section > h2 {
     margin-block-end: var(--space-8);

@@ -51,7 +51,7 @@ function leadOf(state: AppState, reading: Reading, figures: Figures): string {
   const { setup } = state.understood;
   if (!reading.forceN) {
     if (!setup.spanLengthM) return setup.belt ? words.needsSpan : words.needsBoth;
-    return words.needsBelt;
+    return setup.belt ? words.noForceFits : words.needsBelt;
   }
   if (octaveOpen(reading)) return words.twoFit;
   if (reading.grade === 'unusable') return reading.soundGrade === 'unusable' ? words.soundCannotTell : words.cannotTell;

@@ -25,6 +25,9 @@ export const readingPanelStyles = css`
     line-height: var(--figure-line);
     letter-spacing: var(--tracking-large);
   }
+  .force.frequency-alone {
+    font-size: var(--bounds-size);
+  }
   .part {
     white-space: nowrap;
   }

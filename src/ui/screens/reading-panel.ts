@@ -49,7 +49,7 @@ export class ReadingPanel extends LitElement {
 function figure(large: Exclude<Large, { kind: 'sentence' }>) {
   if (large.kind === 'bounds') return html`<span class="bounds">${large.text}<span class="unit">${NO_BREAK}N</span></span>`;
   const unit = large.kind === 'force' ? 'N' : 'Hz';
-  return html`<span class="force"
+  return html`<span class=${large.kind === 'force' ? 'force' : 'force frequency-alone'}
     ><span class="part"><span class="value">${large.value}</span><span class="unit">${NO_BREAK}${unit}</span></span
     ><wbr /><span class="part doubt"> ±${NO_BREAK}${large.doubt}${NO_BREAK}${unit}</span></span
   >`;

@@ -12,7 +12,8 @@ import { selectFieldStyles } from '../parts/select-field.ts';
 import { shared } from '../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../state/context.ts';
 import { Selected } from '../state/selected.ts';
-import { OWN_BELT } from '../state/span-setup.ts';
+import { isOwnBelt, OWN_BELT } from '../state/span-setup.ts';
+import type { RemedyAct } from './remedy-view.ts';
 import { setupFormStyles } from './setup-form-styles.ts';
 import { mainRows } from './setup-main.ts';
 import { moreRows } from './setup-more.ts';
@@ -30,8 +31,7 @@ export class SetupForm extends LitElement {
   @property({ type: Boolean, reflect: true }) foldable = false;
   @property({ type: Boolean, reflect: true }) folded = false;
   @state() unfolded = false;
-  @query('#linearDensity') densityField!: HTMLInputElement | null;
-  @query('#spanLength') spanField!: HTMLInputElement;
+  @query('details') details!: HTMLDetailsElement;
 
   readonly #figures = new Figures();
   readonly #narrow = new Narrow(this);
@@ -61,18 +61,14 @@ export class SetupForm extends LitElement {
     this.folded = this.foldable && !this.unfolded;
   }
 
-  /** The catalogue's belt becomes the person's own, of the same pitch, and waits for its density. */
-  async weigh(): Promise<void> {
-    const toothPitchM = this.#understood.value.setup.belt?.toothPitchM;
-    const toothPitch = toothPitchM === undefined ? '' : this.#figures.typed(toothPitchM * 1000);
-    this.#enter({ beltId: OWN_BELT, linearDensity: '', toothPitch });
-    await this.#goTo(() => this.densityField);
-  }
-
-  /** Another span was chosen to be plucked: its length is asked for. */
-  async changeSpan(): Promise<void> {
-    await this.#goTo(() => this.spanField);
-    this.spanField.select();
+  /** Opens the form where a remedy is taken up. */
+  take(act: RemedyAct): void {
+    if (act === 'weigh') void this.#weigh();
+    else if (act === 'change-span') void this.#goTo('spanLength');
+    else {
+      this.details.open = true;
+      void this.#goTo('firstEnd');
+    }
   }
 
   override render() {
@@ -92,7 +88,7 @@ export class SetupForm extends LitElement {
       ${this.#isDemo.value ? this.#demo() : nothing}
       ${this.folded && !this.#narrow.matches ? setupSummary(entered, understood, this.#figures) : nothing}
       <div class="form" @focusin=${this.#unfold}>
-        ${mainRows(fields, this.#figures, () => void this.weigh())}
+        ${mainRows(fields, this.#figures, this.#weigh)}
         <details>
           <summary>${words.more}</summary>
           ${moreRows(fields, this.#figures)}
@@ -114,10 +110,20 @@ export class SetupForm extends LitElement {
     </div>`;
   }
 
-  async #goTo(field: () => HTMLElement | null): Promise<void> {
+  /** The catalogue's belt becomes the person's own, of the same pitch, and waits for its density. */
+  readonly #weigh = async (): Promise<void> => {
+    const toothPitchM = this.#understood.value.setup.belt?.toothPitchM;
+    const toothPitch = toothPitchM === undefined ? '' : this.#figures.typed(toothPitchM * 1000);
+    if (!isOwnBelt(this.workbench.store.state.entered)) this.#enter({ beltId: OWN_BELT, linearDensity: '', toothPitch });
+    await this.#goTo('linearDensity');
+  };
+
+  async #goTo(field: string): Promise<void> {
     this.unfolded = true;
     await this.updateComplete;
-    field()?.focus();
+    const found = this.renderRoot.querySelector<HTMLElement>(`#${field}`);
+    found?.focus();
+    if (found instanceof HTMLInputElement) found.select(); // the next figure takes the place of the last
   }
 
   readonly #toggle = () => {

@@ -7,9 +7,10 @@ import '../../../src/ui/parts/force-ruler.ts';
 import '../../../src/ui/parts/grade-mark.ts';
 import '../../../src/ui/parts/level-meter.ts';
 import '../../../src/ui/parts/reasons-list.ts';
+import '../../../src/ui/parts/remedy-ruler.ts';
 import '../../../src/ui/parts/span-drawing.ts';
 import '../../../src/ui/parts/spectrum-plot.ts';
-import { budget, expected, humHz, peaks, pluck, reading, reasons, spectrum, target, threePlucks } from './samples.ts';
+import { budget, expected, humHz, peaks, pluck, reading, reasons, remedies, spectrum, target, threePlucks } from './samples.ts';
 
 const sheet = new CSSStyleSheet();
 sheet.replaceSync(`
@@ -56,7 +57,12 @@ render(
       <div><h2>Why, and what to do</h2><reasons-list .items=${reasons}></reasons-list></div>
     </section>
     <section class="two">
+      <div><h2>What each would give, near 4 N</h2><remedy-ruler .target=${{ lowN: 3, highN: 5 }} .rows=${remedies} note="Reckoned for this belt under this force."></remedy-ruler></div>
+      <div><remedy-ruler .rows=${remedies}></remedy-ruler></div>
+    </section>
+    <section class="two">
       <div><h2>Where to measure, where to pluck</h2><span-drawing variant="big" .spanLengthM=${0.18} length="180 mm" pluckLabel="pluck here, lightly" tangentLabel="tangent point"></span-drawing></div>
+      <div><span-drawing variant="big" .spanLengthM=${0.06} length="60 mm" pluckLabel="pluck here, lightly" tangentLabel="tangent point"></span-drawing></div>
       <div><span-drawing variant="big" .length=${''} pluckLabel="pluck here, lightly" marked></span-drawing></div>
     </section>
     <section class="row">

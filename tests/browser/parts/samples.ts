@@ -3,6 +3,7 @@
 import type { DoubtGroup } from '../../../src/ui/parts/doubt-bars.ts';
 import type { RulerInterval } from '../../../src/ui/parts/force-ruler.ts';
 import type { WordedReason } from '../../../src/ui/parts/reasons-list.ts';
+import type { RemedyRow } from '../../../src/ui/parts/remedy-ruler.ts';
 import type { ExpectedPlace, FoundPeak, SpectrumLevels } from '../../../src/ui/parts/spectrum-plot.ts';
 
 export const target = { lowN: 6, highN: 9 };
@@ -97,4 +98,22 @@ export const reasons: readonly WordedReason[] = [
     remedy: 'Weigh a metre of it.',
     href: '#/belts',
   },
+];
+
+const remedy = (name: string, halfN: number, grade: RemedyRow['grade'], isNow = false): RemedyRow => ({
+  name,
+  lowN: 4 - halfN,
+  highN: 4 + halfN,
+  valueN: grade === 'unusable' ? undefined : 4,
+  grade,
+  gradeWord: grade,
+  figure: `± ${halfN.toFixed(1)} N`,
+  isNow,
+});
+
+export const remedies: readonly RemedyRow[] = [
+  remedy('45 mm, as it is now', 1.7, 'unusable', true),
+  remedy('A span of 130 mm', 0.4, 'trusted'),
+  remedy('Ends and stiffness known', 0.6, 'doubtful'),
+  remedy('Belt weighed', 1.2, 'doubtful'),
 ];

@@ -144,6 +144,18 @@ describe('span-drawing', () => {
     expect(texts(part)).toEqual(expect.arrayContaining(['180 mm', 'pluck here, lightly', 'tangent point']));
   });
 
+  it.each([0.02, 0.06, 0.12, 0.18])('keeps the place to pluck clear of the dimension, on %f m', async (spanLengthM) => {
+    for (const width of [430, 560]) {
+      const part = await mounted('span-drawing', { ...words, variant: 'big', spanLengthM }, width);
+      const rightLine = boxIn(part, all(part, '.pulley')[2]!).left + boxIn(part, all(part, '.pulley')[2]!).width / 2;
+      const label = all(part, 'text').filter(
+        (text) => words.pluckLabel.includes(text.textContent!.trim()) && text.textContent!.trim() !== '',
+      );
+      expect(label.length).toBeGreaterThan(0);
+      for (const line of label) expect(boxIn(part, line).right).toBeLessThan(rightLine);
+    }
+  });
+
   it('rings only when told, and big shows where to pluck', async () => {
     const part = await mounted('span-drawing', { ...words, variant: 'small' }, 216);
     expect(all(part, '.swing, .pluck')).toHaveLength(0);

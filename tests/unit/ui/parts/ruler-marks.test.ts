@@ -23,6 +23,11 @@ describe('mark of an interval', () => {
     expect(rulerMark({ lowN: 7.7, valueN: 8 }, scale)).toMatchObject({ toPx: 700, openLow: false, openHigh: true });
   });
 
+  it('ends at zero where there is no lower bound and the ruler shows zero', () => {
+    const fromZero = rulerScale({ lowN: 0, highN: 10 }, 700);
+    expect(rulerMark({ highN: 0.85 }, fromZero)).toMatchObject({ fromPx: fromZero.xOf(0), toPx: fromZero.xOf(0.85), openLow: true });
+  });
+
   it('points to a value beyond the ruler', () => {
     expect(rulerMark({ lowN: 20, highN: 22, valueN: 21 }, scale)).toMatchObject({
       fromPx: 700,

@@ -20,6 +20,12 @@ describe('range of the ruler', () => {
     expect(range.highN).toBeGreaterThanOrEqual(15.6);
   });
 
+  it('reaches down to zero where an interval has no lower bound', () => {
+    expect(rulerRange({ ...asked, shown: [{ highN: 0.85, valueN: 0.4 }] })).toMatchObject({ lowN: 0 });
+    // 0.85 and a fifth is 1.02, rounded out to steps of 0.2
+    expect(rulerRange({ shown: [{ highN: 0.85 }], held: false, fallback }).highN).toBeCloseTo(1.2, 9);
+  });
+
   it('is the fallback where nothing has a figure', () => {
     expect(rulerRange({ shown: [{}], held: false, fallback })).toEqual(fallback);
   });

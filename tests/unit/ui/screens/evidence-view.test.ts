@@ -5,7 +5,9 @@ import { Figures } from '../../../../src/ui/format.ts';
 import { doubtGroups, pluckRows, wordedReasons } from '../../../../src/ui/screens/evidence-view.ts';
 import { mostUseful } from '../../../../src/ui/screens/improvements.ts';
 import { readingView } from '../../../../src/ui/screens/reading-view.ts';
+import { remedyActs, remedyView } from '../../../../src/ui/screens/remedy-view.ts';
 import { rulerView } from '../../../../src/ui/screens/ruler-view.ts';
+import { OWN_BELT } from '../../../../src/ui/state/span-setup.ts';
 import { type AppEvent, type AppState, initialState, reduce } from '../../../../src/ui/state/state.ts';
 import { pluckEvent } from '../../../support/heard-plucks.ts';
 
@@ -62,6 +64,32 @@ describe('what would help most', () => {
   it('is nothing where there is no force', () => {
     const { take, understood } = plucked({ spanLength: '' });
     expect(mostUseful(take!, understood.setup, figures)).toEqual([]);
+  });
+});
+
+describe('what each remedy would give', () => {
+  const viewOf = ({ take, understood, answer }: AppState) => remedyView(take!, understood.setup, answer.reading!, figures);
+
+  it('has a row for what is and one for each remedy, with grade and figure, and the same as a table', () => {
+    const { title, rows, table } = viewOf(plucked({ spanLength: '60' }))!;
+    expect(title).toMatch(/^What each would give, near [\d.]+\sN$/u);
+    expect(rows.map(({ isNow }) => isNow === true)).toEqual([true, ...rows.slice(1).map(() => false)]);
+    expect(rows[0]?.name).toMatch(/^60\smm, as it is now$/u);
+    for (const row of rows.slice(1)) expect(row.figure).toMatch(/^±\s[\d.]+\sN$/u);
+    expect(table.rows.map(([name]) => name)).toEqual(rows.map(({ name }) => name));
+    expect(table.rows[1]?.[1]).toMatch(/^[\d.]+ to [\d.]+\sN$/u);
+  });
+
+  it('is nothing where there is no force', () => {
+    expect(viewOf(plucked({ spanLength: '' }))).toBeUndefined();
+  });
+
+  it('can be taken up where it is to be had here: weighing before all else', () => {
+    expect(remedyActs(plucked())[0]).toBe('weigh');
+    expect(remedyActs(plucked({ spanLength: '45' }))).toEqual(expect.arrayContaining(['weigh', 'change-span']));
+    const weighed = { beltId: OWN_BELT, linearDensity: '7.8 ± 0.02', spanLength: '30', spanKnownTo: '3' };
+    expect(remedyActs(plucked(weighed))[0]).toBe('change-span');
+    expect(remedyActs(plucked({ spanLength: '' }))).toEqual([]);
   });
 });
 
