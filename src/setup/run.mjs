@@ -39,7 +39,7 @@ function build({ entry, built }) {
 }
 
 const [name = '', ...argumentList] = process.argv.slice(2);
-const program = PROGRAMS[name];
+const program = Object.hasOwn(PROGRAMS, name) ? PROGRAMS[name] : undefined;
 if (!program) {
   process.stderr.write(`There is no program ${name}. There are: ${Object.keys(PROGRAMS).join(', ')}.\n`);
   process.exit(2);
