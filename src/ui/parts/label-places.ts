@@ -11,7 +11,7 @@ export interface LabelChoice extends LabelBox {
   readonly text: string;
 }
 
-const overlaps = (a: LabelBox, b: LabelBox): boolean =>
+export const overlaps = (a: LabelBox, b: LabelBox): boolean =>
   a.xPx < b.xPx + b.widthPx && b.xPx < a.xPx + a.widthPx && a.yPx < b.yPx + b.heightPx && b.yPx < a.yPx + a.heightPx;
 
 const contains = (outer: LabelBox, inner: LabelBox): boolean =>

@@ -9,7 +9,7 @@ import { OwnWidth } from './own-width.ts';
 import { plotStyles } from './plot-styles.ts';
 import { rulerDrawingStyles, thinInterval } from './ruler-drawing.ts';
 import { rulerMark } from './ruler-marks.ts';
-import { rulerRange, type ShownForce } from './ruler-range.ts';
+import { closeRange, type ShownForce } from './ruler-range.ts';
 import { type RulerScale, rulerFigures, rulerScale } from './ruler-scale.ts';
 import { type PlotTable, spokenTable } from './spoken-table.ts';
 import { textWidth } from './text-width.ts';
@@ -116,7 +116,7 @@ export class RemedyRuler extends LitElement {
 
   override render() {
     if (this.#width.px === 0 || this.rows.length === 0) return nothing;
-    const range = rulerRange({ target: this.target, shown: this.rows, held: false, fallback: { lowN: 0, highN: 20 } });
+    const range = closeRange({ target: this.target, shown: this.rows, fallback: { lowN: 0, highN: 20 } });
     const scale = rulerScale(range, this.#lanePx, MARGINS);
     return html`
       <div class="rows" aria-hidden="true">

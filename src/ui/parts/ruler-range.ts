@@ -64,6 +64,12 @@ const extentOf = ({ target, shown }: RulerQuestion): ForceRange | undefined => {
   return figures.length === 0 ? undefined : { lowN: Math.min(...figures), highN: Math.max(...figures) };
 };
 
+/** Range of a drawing that stands still: as close as whole steps allow. */
+export const closeRange = (question: Pick<RulerQuestion, 'target' | 'shown' | 'fallback'>): ForceRange => {
+  const extent = extentOf({ ...question, held: false });
+  return extent && extent.highN > extent.lowN ? roundedOut(extent) : question.fallback;
+};
+
 /**
  * Range of forces between the first and the last figure of the ruler.
  *

@@ -36,17 +36,34 @@ export interface LevelRange {
 
 const LEVEL_STEP_DB = 20;
 const LEVEL_SPAN_DB = 80;
+/** Room for the floor's own name. */
+const FLOOR_SHOWN_DB = 12;
+const LEAST_LEVEL_SPAN_DB = 60;
+const MOST_LEVEL_SPAN_DB = 120;
 const HEADROOM_DB = 6;
 const DEFAULT_LEVELS: LevelRange = { lowDbfs: -100, highDbfs: 0 };
 
-/** Whole steps of 20 dB from above the strongest level down over 80 dB; the default range where there is no sound. */
-export const levelRangeOf = (levelsDbfs: ArrayLike<number>, binCount: number): LevelRange => {
+/**
+ * Whole steps of 20 dB from above the strongest level down over 80 dB, or as far as the room's floor needs to be seen; the default range
+ * where there is no sound.
+ */
+export const levelRangeOf = (levelsDbfs: ArrayLike<number>, binCount: number, backgroundDbfs: ArrayLike<number> = []): LevelRange => {
   let strongest = Number.NEGATIVE_INFINITY;
   for (let bin = 0; bin < Math.min(binCount, levelsDbfs.length); bin++) strongest = Math.max(strongest, levelsDbfs[bin] ?? strongest);
   if (!Number.isFinite(strongest)) return DEFAULT_LEVELS;
   const withHeadroom = strongest > 0 ? strongest : Math.min(0, strongest + HEADROOM_DB); // nothing but a clipped sound lies above 0
   const highDbfs = Math.ceil(withHeadroom / LEVEL_STEP_DB) * LEVEL_STEP_DB;
-  return { lowDbfs: highDbfs - LEVEL_SPAN_DB, highDbfs };
+  const floorDbfs = medianOf(
+    Array.from({ length: Math.min(binCount, backgroundDbfs.length) }, (_, bin) => backgroundDbfs[bin] ?? Number.NaN),
+  );
+  if (floorDbfs === undefined) return { lowDbfs: highDbfs - LEVEL_SPAN_DB, highDbfs };
+  const belowFloor = Math.floor((floorDbfs - FLOOR_SHOWN_DB) / LEVEL_STEP_DB) * LEVEL_STEP_DB;
+  return { lowDbfs: Math.min(highDbfs - LEAST_LEVEL_SPAN_DB, Math.max(highDbfs - MOST_LEVEL_SPAN_DB, belowFloor)), highDbfs };
+};
+
+const medianOf = (values: readonly number[]): number | undefined => {
+  const sorted = values.filter(Number.isFinite).sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 2)];
 };
 
 export interface AxisFigureAt {

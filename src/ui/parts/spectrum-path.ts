@@ -51,6 +51,26 @@ export const linePath = (frame: PlotFrame, levels: BinnedLevels): string => {
   return points.length === 0 ? '' : `M${points.map(({ x, y }) => `${tenth(x)},${tenth(y)}`).join('L')}`;
 };
 
+const BOX_COLUMN_PX = 6;
+
+/** What the line covers, column by column, so that labels can keep clear of it. */
+export const lineBoxes = (frame: PlotFrame, levels: BinnedLevels): { xPx: number; yPx: number; widthPx: number; heightPx: number }[] => {
+  const points = columnPeaks(frame, levels, 1);
+  const columns = new Map<number, { top: number; bottom: number }>();
+  points.forEach(({ x, y }, index) => {
+    const next = points[index + 1]?.y ?? y;
+    const column = Math.floor((x - frame.leftPx) / BOX_COLUMN_PX);
+    const { top, bottom } = columns.get(column) ?? { top: y, bottom: y };
+    columns.set(column, { top: Math.min(top, y, next), bottom: Math.max(bottom, y, next) });
+  });
+  return [...columns].map(([column, { top, bottom }]) => ({
+    xPx: frame.leftPx + column * BOX_COLUMN_PX,
+    yPx: top - 1,
+    widthPx: BOX_COLUMN_PX,
+    heightPx: bottom - top + 2,
+  }));
+};
+
 const FLOOR_COLUMN_PX = 8;
 
 /** SVG path data of the area under the levels, coarser than the line: a floor is looked at, not read. */

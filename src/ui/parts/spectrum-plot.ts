@@ -7,7 +7,7 @@ import { OwnWidth } from './own-width.ts';
 import { plotStyles } from './plot-styles.ts';
 import { frequencyFigures, highestHzOf, levelFigures, levelRangeOf } from './spectrum-axis.ts';
 import { discBox, floorChoices, peakChoices, TEXT_PX, toneChoices } from './spectrum-labels.ts';
-import { type BinnedLevels, floorPath, levelNear, linePath, type PlotFrame, xOfHz, yOfDbfs } from './spectrum-path.ts';
+import { type BinnedLevels, floorPath, levelNear, lineBoxes, linePath, type PlotFrame, xOfHz, yOfDbfs } from './spectrum-path.ts';
 import { type PlotTable, spokenTable } from './spoken-table.ts';
 import { textWidth } from './text-width.ts';
 
@@ -119,7 +119,8 @@ export class SpectrumPlot extends LitElement {
     const before = changed.has('expected') ? undefined : this.#frame?.highestHz;
     const highestHz = this.highestHz ?? highestHzOf(places, widthPx, before);
     const { spectrum } = this;
-    const levels = levelRangeOf(spectrum?.levelsDbfs ?? [], spectrum ? Math.ceil(highestHz / spectrum.binWidthHz) : 0);
+    const binCount = spectrum ? Math.ceil(highestHz / spectrum.binWidthHz) : 0;
+    const levels = levelRangeOf(spectrum?.levelsDbfs ?? [], binCount, spectrum?.backgroundDbfs);
     this.#frame = { leftPx: LEFT_PX, topPx: TOP_PX, widthPx, heightPx: HEIGHT_PX - TOP_PX - BOTTOM_PX, highestHz, ...levels };
   }
 
@@ -211,19 +212,30 @@ export class SpectrumPlot extends LitElement {
     const widthOf = textWidth(this);
     const strongWidthOf = textWidth(this, 1, 600);
     const topOf = (hz: number, reachPx: number) => yOfDbfs(frame, levelAt(hz, reachPx) ?? frame.lowDbfs);
-    const places = labelPlaces(
+    const room = { xPx: frame.leftPx + 2, yPx: frame.topPx + 2, widthPx: this.#width.px - frame.leftPx - 2, heightPx: frame.heightPx - 4 };
+    const discs = peaks.map(discBox);
+    const ofPeaks = labelPlaces(
+      peaks.map((peak) => peakChoices(peak, peak.main ? strongWidthOf : widthOf)),
+      room,
+      discs,
+    );
+    const bands = this.expected.map(({ lowHz, highHz }) => {
+      const xPx = xOfHz(frame, lowHz);
+      return { xPx, yPx: frame.topPx, widthPx: xOfHz(frame, highHz) - xPx, heightPx: frame.heightPx };
+    });
+    const hzOf = (px: number) => ((px - frame.leftPx) / frame.widthPx) * frame.highestHz;
+    const [ofFloor, ...ofTones] = labelPlaces(
       [
-        ...peaks.map((peak) => peakChoices(peak, peak.main ? strongWidthOf : widthOf)),
-        ...tones.map((tone) => toneChoices(tone, frame, topOf, widthOf)),
-        this.spectrum?.backgroundDbfs ? floorChoices(this.floorLabel, frame, widthOf) : [],
+        this.spectrum?.backgroundDbfs ? floorChoices(this.floorLabel, frame, (x, reachPx) => topOf(hzOf(x), reachPx), widthOf) : [],
+        ...tones.map((tone) => toneChoices(tone, frame, topOf, widthOf, bands)),
       ],
-      { xPx: frame.leftPx + 2, yPx: frame.topPx + 2, widthPx: this.#width.px - frame.leftPx - 2, heightPx: frame.heightPx - 4 },
-      peaks.map(discBox),
+      room,
+      [...discs, ...ofPeaks.filter((place) => place !== undefined), ...(this.spectrum ? lineBoxes(frame, this.spectrum) : [])],
     );
     return svg`
-      ${peaks.map(({ x, y, main }, index) => svg`<circle class="disc" cx=${x} cy=${y} r=${DISC_PX} />${labelText(places[index], main ? 'strong' : '')}`)}
+      ${peaks.map(({ x, y, main }, index) => svg`<circle class="disc" cx=${x} cy=${y} r=${DISC_PX} />${labelText(ofPeaks[index], main ? 'strong' : '')}`)}
       ${tones.map(({ x, y, label }, index) => {
-        const place = places[peaks.length + index];
+        const place = ofTones[index];
         const top = place ? place.yPx + place.heightPx + 2 : y - 14;
         return svg`
           <g class="left-out">
@@ -232,7 +244,7 @@ export class SpectrumPlot extends LitElement {
             ${labelText(place, 'second')}
           </g>`;
       })}
-      ${labelText(places.at(-1), 'second')}`;
+      ${labelText(ofFloor, 'second')}`;
   }
 }
 

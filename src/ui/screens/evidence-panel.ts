@@ -6,6 +6,7 @@ import { customElement } from 'lit/decorators.js';
 import type { Reading } from '../../core/outcome.ts';
 import { en } from '../../words/en.ts';
 import { Figures } from '../format.ts';
+import { Narrow } from '../narrow.ts';
 import '../parts/doubt-bars.ts';
 import '../parts/reasons-list.ts';
 import '../parts/remedy-ruler.ts';
@@ -38,6 +39,7 @@ export class EvidencePanel extends LitElement {
   @consume({ context: workbenchContext }) workbench!: Workbench;
 
   readonly #figures = new Figures();
+  readonly #narrow = new Narrow(this);
   readonly #answer = new Selected(
     this,
     () => this.workbench.store,
@@ -58,9 +60,10 @@ export class EvidencePanel extends LitElement {
     if (!reading) return nothing;
     const reasons = wordedReasons(reading);
     const remedies = this.#remedies(reading);
+    const actsBesideRemedies = remedies !== undefined && !this.#narrow.matches;
     return html`
-      <div class="left">${reasons.length > 0 ? this.#reasons(reasons) : this.#spectrum()}</div>
-      <div class="right">${remedies ?? nothing} ${this.#doubt(reading, remedies === undefined)} ${this.#fileNotes()}</div>
+      <div class="left">${reasons.length > 0 ? this.#reasons(reasons, actsBesideRemedies ? nothing : this.#acts()) : this.#spectrum()}</div>
+      <div class="right">${remedies ?? nothing} ${actsBesideRemedies ? this.#acts() : nothing} ${this.#doubt(reading, remedies === undefined)} ${this.#fileNotes()}</div>
       <details class="wide">
         <summary>${en.doubt.fold}</summary>
         ${this.#pluckTable()}
@@ -79,10 +82,10 @@ export class EvidencePanel extends LitElement {
       <live-spectrum></live-spectrum>`;
   }
 
-  #reasons(reasons: ReturnType<typeof wordedReasons>) {
+  #reasons(reasons: ReturnType<typeof wordedReasons>, acts: unknown) {
     return html`<h2>${en.reasons.title}</h2>
       <reasons-list .items=${reasons} .label=${en.reasons.label}></reasons-list>
-      ${this.#acts()}
+      ${acts}
       <details>
         <summary>${en.reasons.spectrumFold}</summary>
         <live-spectrum></live-spectrum>
@@ -119,7 +122,7 @@ export class EvidencePanel extends LitElement {
     return html`<div class="acts">
       ${acts.map(
         (act, index) =>
-          html`<button class=${index === 0 ? 'solid' : ''} @click=${() => this.dispatchEvent(new RemedyWanted(act))}>${texts[act]}</button>`,
+          html`<button class=${['solid', ''][index] ?? 'quiet'} @click=${() => this.dispatchEvent(new RemedyWanted(act))}>${texts[act]}</button>`,
       )}
     </div>`;
   }

@@ -31,7 +31,13 @@ export function remedyView(take: Take, setup: SpanSetup, now: Reading, figures: 
   if (remedies.length === 0) return undefined;
   const asNow = words.asNow(figures.typed(setup.spanLengthM.value * 1000, 'mm'));
   const rows = [{ ...rowOf(asNow, now, figures), isNow: true }, ...remedies.map((remedy) => remedyRow(remedy, figures))];
-  return { title: words.title(figures.rough(forceN.value, 'N')), rows, table: tableOf(rows, figures) };
+  return { title: words.title(nearText(forceN, figures)), rows, table: tableOf(rows, figures) };
+}
+
+/** The force in the digits that it has earned. */
+function nearText(forceN: ForceN, figures: Figures): string {
+  const figure = figures.force(forceN);
+  return figure ? `${figure.value}${NO_BREAK}N` : figures.rough(forceN.value, 'N');
 }
 
 function remedyRow({ kind, spanLengthM, reading }: Remedy, figures: Figures): RemedyRow {

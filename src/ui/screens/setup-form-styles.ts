@@ -11,7 +11,8 @@ export const setupFormStyles = css`
     align-items: baseline;
     justify-content: space-between;
     gap: var(--space-12);
-    margin-block-end: var(--space-12);
+    min-block-size: var(--quiet-target-size);
+    margin-block-end: var(--space-4);
   }
   h2 {
     font-size: var(--lead-size);
@@ -112,6 +113,7 @@ export const setupFormStyles = css`
       clip-path: inset(50%);
     }
     .head {
+      min-block-size: 0;
       margin: 0;
     }
     .head .toggle {

@@ -1,6 +1,6 @@
 /** What was heard so far: the sounds of the plucks, kept apart from what they mean, so that a changed setup needs no new sound. */
 
-import { answerOf } from '../../core/answer.ts';
+import { answerOf, isMostlyOtherSounds } from '../../core/answer.ts';
 import type { ListeningEvent } from '../../core/listening.ts';
 import type { NothingWhy, PlotSpectrum, PluckReading, PluckSound, Reading } from '../../core/outcome.ts';
 import type { SoundProcessing } from '../../core/samples/recording.ts';
@@ -20,6 +20,8 @@ export interface Take {
   readonly plucks: readonly HeardPluck[];
   /** What began to sound since the last pluck and was none. */
   readonly missed: readonly NothingWhy[];
+  /** How many sounds of the whole take were no plucked span. */
+  readonly others?: number | undefined;
   /** Of a recording: its name, and what a careful person would want to know of the file. */
   readonly fileName?: string | undefined;
   readonly notes: readonly string[];
@@ -36,6 +38,7 @@ export const NO_ANSWER: Answer = { plucks: [] };
 export function answerTo(take: Take | undefined, setup: SpanSetup): Answer {
   if (!take || take.plucks.length === 0) return NO_ANSWER;
   const { sampleRateHz, processing, plucks } = take;
+  if (take.source === 'recording' && isMostlyOtherSounds({ plucks: plucks.length, others: take.others ?? 0 })) return NO_ANSWER;
   return answerOf({ sounds: plucks.map(({ sound }) => sound), setup, processing, sampleRateHz });
 }
 
@@ -45,7 +48,7 @@ export function heard(take: Take, event: ListeningEvent): Take {
     case 'pluck':
       return { ...take, plucks: [...take.plucks, { sound: event.sound, spectrum: event.spectrum }], missed: [] };
     case 'no-pluck':
-      return { ...take, missed: [...take.missed, event.why] };
+      return { ...take, missed: [...take.missed, event.why], others: (take.others ?? 0) + (event.why === 'not-a-span' ? 1 : 0) };
     default:
       return take;
   }

@@ -71,6 +71,22 @@ describe('spectrum-plot', () => {
     expect(plot.scrollWidth).toBeLessThanOrEqual(width);
   });
 
+  it.each([288, 460, 640])('labels of the room and of what was left out stand clear of the line on %i px', async (width) => {
+    const plot = await mounted('spectrum-plot', full(), width);
+    const points = one(plot, '.line')
+      .getAttribute('d')!
+      .slice(1)
+      .split('L')
+      .map((point) => point.split(',').map(Number) as [number, number]);
+    const named = all(plot, 'text.second').filter((text) => /room|pluck|hum|left/u.test(text.textContent ?? ''));
+    expect(named.length).toBeGreaterThanOrEqual(3);
+    for (const text of named) {
+      const { left, right, top, bottom } = boxIn(plot, text);
+      const inside = points.filter(([x, y]) => x > left && x < right && y > top + 2 && y < bottom - 3);
+      expect(inside, text.textContent ?? '').toEqual([]);
+    }
+  });
+
   it('follows the sound by rewriting one line only', async () => {
     const plot = await mounted('spectrum-plot', { expected }, 640);
     const changed: string[] = [];

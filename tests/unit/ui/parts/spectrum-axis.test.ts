@@ -35,6 +35,14 @@ describe('level axis', () => {
     expect(levelRangeOf([-90, -50, -10], 2)).toEqual({ lowDbfs: -120, highDbfs: -40 });
   });
 
+  it('goes down to the floor of the room and a little further, not without end', () => {
+    // a step of 20 dB below the middle of the floor, with 12 dB for its name
+    expect(levelRangeOf([-90, -4, -70], 3, [-82, -80, -70])).toEqual({ lowDbfs: -100, highDbfs: 0 });
+    expect(levelRangeOf([-90, -4, -70], 3, [-40, -40, -40])).toEqual({ lowDbfs: -60, highDbfs: 0 });
+    expect(levelRangeOf([-90, -4, -70], 3, [-180, -180, -180])).toEqual({ lowDbfs: -120, highDbfs: 0 });
+    expect(levelRangeOf([-90, -4, -70], 3, [Number.NEGATIVE_INFINITY])).toEqual({ lowDbfs: -80, highDbfs: 0 });
+  });
+
   it('has a range without any sound', () => {
     expect(levelRangeOf([], 0)).toEqual({ lowDbfs: -100, highDbfs: 0 });
     expect(levelRangeOf([Number.NEGATIVE_INFINITY], 1)).toEqual({ lowDbfs: -100, highDbfs: 0 });

@@ -1,7 +1,7 @@
 /** The drawn line keeps every peak, whatever the width, and never leaves its frame. */
 
 import { describe, expect, it } from 'vitest';
-import { floorPath, levelNear, linePath, xOfHz, yOfDbfs } from '../../../../src/ui/parts/spectrum-path.ts';
+import { floorPath, levelNear, lineBoxes, linePath, xOfHz, yOfDbfs } from '../../../../src/ui/parts/spectrum-path.ts';
 
 const frame = { leftPx: 40, topPx: 20, widthPx: 300, heightPx: 200, highestHz: 600, lowDbfs: -80, highDbfs: 0 };
 const binWidthHz = 0.7;
@@ -24,6 +24,16 @@ describe('line of a spectrum', () => {
     expect(line.length).toBeLessThanOrEqual(frame.widthPx + 1);
     expect(line.every(([x], index) => index === 0 || x > line[index - 1]![0])).toBe(true);
     expect(line.every(([x, y]) => x >= 40 && x <= 340 && y >= 20 && y <= 220)).toBe(true);
+  });
+
+  it('is covered by its boxes, column by column', () => {
+    const boxes = lineBoxes(frame, { binWidthHz, levelsDbfs });
+    for (const [x, y] of points(linePath(frame, { binWidthHz, levelsDbfs }))) {
+      const covers = boxes.some(
+        ({ xPx, yPx, widthPx, heightPx }) => x >= xPx - 0.1 && x <= xPx + widthPx + 0.1 && y >= yPx && y <= yPx + heightPx,
+      );
+      expect(covers, `${x}, ${y}`).toBe(true);
+    }
   });
 
   it('puts silence on the bottom', () => {
