@@ -27,6 +27,13 @@ export interface Answers {
   readonly reading: Reading | undefined;
 }
 
+/**
+ * Whether a recording is of something else, such as speech, of which a syllable now and then rings like a span: at least two sounds in
+ * three were none. For recordings; who listens live sees each sound as it comes.
+ */
+export const isMostlyOtherSounds = (heard: { readonly plucks: number; readonly others: number }): boolean =>
+  heard.others >= 2 && heard.others >= 2 * heard.plucks;
+
 /** How much of the frequency's glide may be left after it was taken to small amplitude: a tenth, standard uncertainty (our judgement). */
 const GLIDE_LEFT = 0.1;
 

@@ -1,6 +1,6 @@
 /** The whole chain, from a recording to a graded answer. Whoever reads this has seen the program. */
 
-import { answerOf } from './answer.ts';
+import { answerOf, isMostlyOtherSounds } from './answer.ts';
 import { createListening } from './listening.ts';
 import type { Measurement, NothingWhy, PluckSound } from './outcome.ts';
 import { durationS, type Recording } from './samples/recording.ts';
@@ -23,6 +23,8 @@ export function measure(recording: Recording, setup: SpanSetup): Measurement {
     if (event.kind === 'pluck') sounds.push(event.sound);
     if (event.kind === 'no-pluck') whyNot.push(event.why);
   }
+  const others = whyNot.filter((why) => why === 'not-a-span').length;
+  if (isMostlyOtherSounds({ plucks: sounds.length, others })) sounds.length = 0;
   const { plucks, reading } = answerOf({ sounds, setup, processing: recording.processing, sampleRateHz });
   const outcome = reading ?? { kind: 'nothing', why: mostTelling(whyNot) };
   return { sampleRateHz, durationS: durationS(recording), plucks, outcome };

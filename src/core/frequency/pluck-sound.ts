@@ -21,9 +21,14 @@ const STARTS_S = [0.012, 0.026] as const;
 const SEARCH_FLOOR = 1e-5;
 const FIT_FLOOR = 3e-6;
 /** When the ring is looked at anew where it was no clear span from the touch on, and how much of it must be left then. */
-const LATER_STARTS_S = [0, 0.06, 0.13];
+const LATER_STARTS_S = [0.05, 0.1, 0.18];
 const SHORTEST_LATER_S = 0.12;
 const BEYOND_DOUBT = { evidence: 6, ownShare: 0.75, decayMisfitDb: 3, decayS: 0.5 };
+/** What swelled from its beginning on is a voice more often than a second pluck. */
+const BEYOND_DOUBT_SWELLED = { evidence: 10, ownShare: 0.85, decayMisfitDb: 2, decayS: 0.4 };
+const FAIR = { evidence: 7 };
+const SHAKY_OWN_SHARE = 0.7;
+const AGREE_WITHIN = 0.01;
 /** Log-likelihood ratio at which a sinusoid would be heard. */
 const AUDIBLE = 16;
 const MOST_OWN = 7;
@@ -62,44 +67,71 @@ interface Refusal {
 export type PluckAnswer = { readonly sound: PluckSound; readonly likeness: Likeness } | Refusal;
 
 export function soundOfPluck(segment: PluckSegment, options: PluckOptions): PluckAnswer {
-  const starts = options.bounds.spanTold ? LATER_STARTS_S : LATER_STARTS_S.slice(0, 1);
-  const attempts = starts.map((laterS) => () => laterPart(segment, laterS));
-  const { part, analysis } = firstConvincing(attempts, options.bounds);
+  const { part, analysis } = options.bounds.spanTold ? convincing(segment, options.bounds) : attempt(segment, 0, options.bounds);
   if ('why' in analysis) return analysis;
   return { sound: withoutGlide(part, analysis, options), likeness: analysis.likeness };
 }
 
+interface Attempt {
+  readonly part: PluckSegment;
+  readonly analysis: Analysis | Refusal;
+}
+
+interface Heard {
+  readonly part: PluckSegment;
+  readonly analysis: Analysis;
+}
+
 /** The ring from some time after the touch on, as a pluck of its own. */
-function laterPart(segment: PluckSegment, laterS: number): PluckSegment {
+function attempt(segment: PluckSegment, laterS: number, bounds: SearchBounds): Attempt {
   const skip = Math.round(laterS * segment.rateHz);
-  return { ...segment, samples: segment.samples.subarray(skip), heard: segment.heard.subarray(skip) };
+  const part = { ...segment, samples: segment.samples.subarray(skip), heard: segment.heard.subarray(skip) };
+  return { part, analysis: analyse(part, bounds) };
 }
 
 /**
  * The ring from the touch on, or where that is no clear span, what is left of it a little later: a second finger, a belt that slaps
- * its frame, a hand that was too fast are over by then, and the span still rings. What is heard only later has to be beyond doubt.
+ * its frame, a hand that was too fast are over by then, and the span still rings. What is heard only later has to be beyond doubt, or
+ * two later parts have to agree; what is shaky from the touch on has to agree with what is beyond doubt later.
  */
-function firstConvincing(
-  attempts: readonly (() => PluckSegment)[],
-  bounds: SearchBounds,
-): { part: PluckSegment; analysis: Analysis | Refusal } {
-  let refused: { part: PluckSegment; analysis: Analysis | Refusal } | undefined;
-  for (const [index, attempt] of attempts.entries()) {
-    const part = attempt();
-    if (index > 0 && part.samples.length < SHORTEST_LATER_S * part.rateHz) break;
-    const analysis = analyse(part, bounds);
-    const isConvincing = !('why' in analysis) && (index === 0 || isBeyondDoubt(analysis.likeness));
-    if (isConvincing) return { part, analysis };
-    refused ??= { part, analysis };
+function convincing(segment: PluckSegment, bounds: SearchBounds): Attempt {
+  const fromTouch = attempt(segment, 0, bounds);
+  if (isHeard(fromTouch) && !isShaky(fromTouch.analysis)) return fromTouch;
+  const later: Heard[] = [];
+  for (const laterS of LATER_STARTS_S) {
+    if (segment.samples.length < (laterS + SHORTEST_LATER_S) * segment.rateHz) break;
+    const heard = attempt(segment, laterS, bounds);
+    if (isHeard(heard)) later.push(heard);
   }
-  return refused!;
+  const swelled = 'why' in fromTouch.analysis && fromTouch.analysis.unlike === 'swells';
+  const clear = later.filter(({ analysis }) => isBeyondDoubt(analysis.likeness, swelled ? BEYOND_DOUBT_SWELLED : BEYOND_DOUBT));
+  if (isHeard(fromTouch)) {
+    const better = strongestEvidence(clear.filter(({ analysis }) => analysis.likeness.evidence > fromTouch.analysis.likeness.evidence));
+    return better && !agree(better.analysis, fromTouch.analysis) ? better : fromTouch;
+  }
+  const agreeing = (swelled ? [] : later).filter((one) =>
+    later.some((other) => other !== one && isFair(other) && isFair(one) && agree(one.analysis, other.analysis)),
+  );
+  return strongestEvidence([...clear, ...agreeing]) ?? fromTouch;
 }
 
-const isBeyondDoubt = ({ evidence, ownShare, decayMisfitDb, decayS: ringS }: Likeness): boolean =>
-  evidence >= BEYOND_DOUBT.evidence &&
-  ownShare >= BEYOND_DOUBT.ownShare &&
-  decayMisfitDb <= BEYOND_DOUBT.decayMisfitDb &&
-  ringS <= BEYOND_DOUBT.decayS;
+const isHeard = (one: Attempt): one is Heard => !('why' in one.analysis);
+
+const strongestEvidence = (heard: readonly Heard[]): Heard | undefined =>
+  heard.reduce<Heard | undefined>(
+    (top, one) => (top && top.analysis.likeness.evidence >= one.analysis.likeness.evidence ? top : one),
+    undefined,
+  );
+
+const agree = (a: Analysis, b: Analysis): boolean => Math.abs(Math.log(a.first.firstHz.value / b.first.firstHz.value)) < AGREE_WITHIN;
+
+const isShaky = ({ likeness, glide }: Analysis): boolean => likeness.ownShare < SHAKY_OWN_SHARE || glide.value > HARD_GLIDE;
+
+const isFair = ({ analysis: { likeness } }: Heard): boolean =>
+  likeness.evidence >= FAIR.evidence && likeness.decayMisfitDb <= BEYOND_DOUBT.decayMisfitDb && likeness.decayS <= BEYOND_DOUBT.decayS;
+
+const isBeyondDoubt = ({ evidence, ownShare, decayMisfitDb, decayS: ringS }: Likeness, needed: typeof BEYOND_DOUBT): boolean =>
+  evidence >= needed.evidence && ownShare >= needed.ownShare && decayMisfitDb <= needed.decayMisfitDb && ringS <= needed.decayS;
 
 function withoutGlide(segment: PluckSegment, gentle: Analysis, options: PluckOptions): PluckSound {
   const { glide, strongest } = gentle;
@@ -244,6 +276,9 @@ function heardPartial(partial: FittedPartial, first: Measured, frequencyHz: Meas
 const glideAtTouch = (offset: number, strongestDecayS: number): number =>
   Math.max(0, 4 * offset * Math.exp((2 * STARTS_S[0]) / strongestDecayS));
 
+/** A partial that is alone has its number from the silence of the others only: odds of some 4 to 1 at most. */
+const ALONE_LEAD = 1.4;
+
 const HUM_HZ = [50, 60];
 const HIGHEST_HUM_NUMBER = 20;
 const HUM_WANDERS = 0.004;
@@ -277,8 +312,8 @@ function evidenceOf(given: {
     levelOverBackgroundDb: 10 * Math.log10(Math.max(...fitted.map(({ sinusoid }) => overNoise(sinusoid, given.stretch)))),
     clippedShare: given.clippedShare,
     glideRelative: given.straightenedBy ?? glideAtTouch(given.glide.value, decayS(given.strongest.sinusoid)),
-    ...(rival ? { rivalHz: rival.series.firstHz } : {}),
-    leadOverRival: leadOver(best, rival),
+    ...(rival ? { rivalHz: rival.series.firstHz } : best.heard.size === 1 ? { rivalHz: frequencyHz.value / 2 } : {}),
+    leadOverRival: Math.min(leadOver(best, rival), best.heard.size === 1 ? ALONE_LEAD : Number.POSITIVE_INFINITY),
     ...(hum ? { humOn: { partialNumber: hum.number, humHz: hum.line.frequencyHz } } : {}),
     ...(tone ? { toneOn: { partialNumber: tone.number, toneHz: tone.line.frequencyHz } } : {}),
     foreignHz: strangers.map((s) => s.frequencyHz),

@@ -25,7 +25,9 @@ const OVERWHELMING = { score: 8, unexplained: 2.5, swellDb: 1.2 };
 const LEAST_LOSS_DB = 2;
 const DYING = { evidence: 8, decayS: 0.5, decayMisfitDb: 4 };
 /** Belts ring with decay times of 0.01 to 0.35 s. A gain control or clipping stretches the strongest partial, never all of them. */
-const LONGEST = { strongestS: 0.5, shortestS: 0.2 };
+const LONGEST = { strongestS: 0.5, shortestS: 0.2, held: 2 };
+/** A partial that rings longer than this is held. */
+const HELD_S = 1;
 /** Of a belt the higher partial dies sooner; beats and rooms blur that, but not by this factor. */
 const MOST_OUTLIVES = 1.9;
 /** Partials fainter than this say nothing about damping. */
@@ -58,6 +60,8 @@ export interface Likeness {
   /** Decay time of the strongest partial, and the shortest of all. */
   readonly decayS: number;
   readonly shortestDecayS: number;
+  /** Number of partials that are held rather than die. */
+  readonly heldPartials: number;
   /** Largest decay time of a partial over the longest of those below it: damping grows with frequency, so it stays near or below 1. */
   readonly outlives: number;
 }
@@ -84,6 +88,7 @@ export function likenessOf(
     ...driftsOf(ring.fitted, ring.later),
     decayS: decayS(strongest.sinusoid),
     outlives: outlivesLower(ring.fitted, ring.fundamental),
+    heldPartials: ring.fitted.filter(({ sinusoid }) => decayS(sinusoid) > HELD_S).length,
     shortestDecayS: Math.min(...ring.fitted.map(({ sinusoid }) => decayS(sinusoid))),
   };
 }
@@ -129,7 +134,7 @@ export function unlikeSpan(likeness: Likeness, spanTold: boolean): Unlike | unde
   if (evidence < LEAST_EVIDENCE) return 'no-series';
   const strangers = spanTold ? AMONG_STRANGERS : AMONG_STRANGERS_UNTOLD;
   if (evidence < strangers.evidence && ownShare < strangers.ownShare) return 'no-series';
-  if (ringS < KNOCK.decayS && ownShare < KNOCK.ownShare) return 'knock';
+  if (ringS < KNOCK.decayS && (ownShare < KNOCK.ownShare || likeness.partials === 1)) return 'knock';
   if (likeness.partials <= FEW.partials && ownShare < FEW.ownShare) return 'no-series';
   return spanTold ? unlikeBelt(likeness) : unlikeString(likeness);
 }
@@ -140,6 +145,7 @@ function unlikeBelt(likeness: Likeness): Unlike | undefined {
   if (swellDb > (overwhelming ? OVERWHELMING.swellDb : MOST_SWELL_DB)) return 'swells';
   if (outlives > MOST_OUTLIVES) return 'uneven-decay';
   if (lossDb < LEAST_LOSS_DB && !diesByItsPartials(likeness)) return 'does-not-die';
+  if (likeness.heldPartials >= LONGEST.held) return 'does-not-die';
   if (likeness.decayS > LONGEST.strongestS && likeness.shortestDecayS > LONGEST.shortestS) return 'does-not-die';
   if (unexplained > CHORD.unexplained && ownShare < CHORD.ownShare && lossDb < CHORD.lossDb) return 'many-sources';
   return undefined;
