@@ -1,12 +1,12 @@
 /** From what the plucks said by their sound to what is told a person: each pluck by itself, and the reading of them all. */
 
-import { forceBudget } from './force/budget.ts';
+import { budgetSum, forceBudget, widenedForFew } from './force/budget.ts';
 import { fittingForce } from './force/fitting-force.ts';
 import type { FrequencyDoubt } from './force/force.ts';
 import { heardPartials } from './force/heard-partials.ts';
 import { centralOfCells, knownSpan } from './force/known-span.ts';
 import { MODEL_ERROR_EACH } from './force/partial-nodes.ts';
-import { type CombinedPlucks, combinedPlucks } from './frequency/combine.ts';
+import { type CombinedPlucks, combinedPlucks, REPEATABILITY_PRIOR } from './frequency/combine.ts';
 import type { PluckReading, PluckSound, Reading, Reason } from './outcome.ts';
 import type { SpanSetup } from './setup.ts';
 import { gradeOfInterval, gradeOfReasons, toleranceOf, worstGrade } from './verdict/grade.ts';
@@ -88,8 +88,11 @@ function judge(given: {
   const doubt = doubtOf(combined, given.sounds);
   const partials = heardPartials(given.sounds, frequencyHz.value, combined.withinRelative);
   const sharedRelativeU = Math.hypot(doubt.repeatabilityRelative, doubt.amplitudeRelative);
-  const { forceN, cells, numbers, leftOut } = fittingForce({ partials, sharedRelativeU }, span);
-  const budget = forceN === undefined ? [] : forceBudget({ forceN: forceN.value, span, doubt, central: centralOfCells(span, cells) });
+  const fit = fittingForce({ partials, sharedRelativeU }, span);
+  const { cells, numbers, leftOut } = fit;
+  const central = centralOfCells(span, cells);
+  const budget = fit.forceN === undefined ? [] : forceBudget({ forceN: fit.forceN.value, span, doubt, central });
+  const forceN = fit.forceN && widenedForFew(fit.forceN, budget);
   const ofSound = [...byEar, ...misfitReason(leftOut, numbers.length)];
   const soundGrade = gradeOfReasons(ofSound);
   const reasons = [
@@ -97,7 +100,7 @@ function judge(given: {
     ...inputReasons({ setup, span, partials: partials.filter(({ number }) => numbers.includes(number)), sharedRelativeU, forceN, budget }),
   ];
   const grade = worstGrade([gradeOfInterval(forceN, toleranceRelative), gradeOfReasons(reasons)]);
-  return { frequencyHz, forceN, grade, soundGrade, reasons, budget };
+  return { frequencyHz, forceN, grade, soundGrade, reasons, budget, ...(forceN ? { budgetSum: budgetSum(budget, forceN) } : {}) };
 }
 
 function doubtOf(combined: CombinedPlucks, sounds: readonly PluckSound[]): FrequencyDoubt {
@@ -105,6 +108,7 @@ function doubtOf(combined: CombinedPlucks, sounds: readonly PluckSound[]): Frequ
   return {
     withinRelative: combined.withinRelative,
     repeatabilityRelative: combined.repeatabilityRelative,
+    repeatabilityDegreesOfFreedom: REPEATABILITY_PRIOR.degreesOfFreedom + sounds.length - 1,
     amplitudeRelative: GLIDE_LEFT * glide,
     modelRelative: MODEL_ERROR_EACH,
   };

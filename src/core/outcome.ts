@@ -128,6 +128,23 @@ export interface BudgetLine {
   readonly forceUN: number;
   /** Share of the combined variance, 0 to 1; the lines sum to 1. */
   readonly share: number;
+  /** ν of the uncertainty; missing where it is taken as known. */
+  readonly degreesOfFreedom?: number | undefined;
+}
+
+/** What the budget's lines come to together, and whether they may be believed. */
+export interface BudgetSum {
+  /** Combined standard uncertainty u_c, N. */
+  readonly forceUN: number;
+  /** Effective, by Welch and Satterthwaite; missing where no line has few. */
+  readonly degreesOfFreedom?: number | undefined;
+  /** Student's t for 95 %. */
+  readonly coverageFactor: number;
+  /**
+   * Whether value ± factor × u_c is the interval to a digit of u_c. Where not (a slack or short span), only the interval counts, which is
+   * not got by first order, and the shares are a rough picture.
+   */
+  readonly firstOrderHolds: boolean;
 }
 
 export type BudgetInput =
@@ -162,6 +179,8 @@ export interface Reading extends Answer {
   readonly pluckCount: number;
   /** Empty where there is no force. */
   readonly budget: readonly BudgetLine[];
+  /** Missing where there is no budget. */
+  readonly budgetSum?: BudgetSum | undefined;
 }
 
 /** No plucked span was heard, and why. */

@@ -1,6 +1,7 @@
 /** Where the doubt about a force comes from: first-order propagation (GUM, JCGM 100:2008, 5.1) with the beam's own sensitivities. */
 
-import type { BudgetLine } from '../outcome.ts';
+import { coverageFactorOf, effectiveDegreesOfFreedom, firstOrderHolds } from '../math/propagation.ts';
+import type { BudgetLine, BudgetSum, ForceN } from '../outcome.ts';
 import { forceSlopes } from '../vibration/beam-sensitivity.ts';
 import type { FrequencyDoubt } from './force.ts';
 import { type CentralSpan, centralSpan, type KnownSpan } from './known-span.ts';
@@ -39,7 +40,12 @@ export function forceBudget(given: {
     ['amplitude', slopes.perLnFrequency * doubt.amplitudeRelative],
   ] as const;
   const total = relative.reduce((sum, [, u]) => sum + u * u, 0);
-  return relative.map(([input, u]) => ({ input, forceUN: forceN * Math.abs(u), share: total > 0 ? (u * u) / total : 0 }));
+  return relative.map(([input, u]) => ({
+    input,
+    forceUN: forceN * Math.abs(u),
+    share: total > 0 ? (u * u) / total : 0,
+    ...(input === 'repeatability' ? { degreesOfFreedom: doubt.repeatabilityDegreesOfFreedom } : {}),
+  }));
 }
 
 /** Two variances with half of what they share added to each; none below 0, and the sum kept. */
@@ -51,3 +57,37 @@ function partedEvenly(one: number, other: number, shared: number): readonly [num
 
 /** Combined standard uncertainty of the lines, N. */
 export const combinedForceUN = (lines: readonly BudgetLine[]): number => Math.hypot(...lines.map((line) => line.forceUN));
+
+const COVERAGE = 0.95;
+/** t of a normal distribution for the same coverage. */
+const NORMAL_FACTOR = coverageFactorOf(Infinity, COVERAGE);
+
+/** Sum of the lines; ends and stiffness are one group whose shared part lies in its two lines already. */
+export function budgetSum(lines: readonly BudgetLine[], forceN: ForceN): BudgetSum {
+  const degreesOfFreedom = effectiveDegreesOfFreedom(
+    lines.map(({ forceUN, degreesOfFreedom: ν = Infinity }) => ({ standardUncertainty: forceUN, degreesOfFreedom: ν })),
+  );
+  const forceUN = combinedForceUN(lines);
+  const coverageFactor = coverageFactorOf(degreesOfFreedom, COVERAGE);
+  const linear = { value: forceN.value, standardUncertainty: forceUN, expanded: coverageFactor * forceUN };
+  const { low = -Infinity, high = Infinity } = forceN;
+  return {
+    forceUN,
+    ...(degreesOfFreedom < Infinity ? { degreesOfFreedom } : {}),
+    coverageFactor,
+    firstOrderHolds: firstOrderHolds(linear, { low, high }),
+  };
+}
+
+/**
+ * An interval that was got with all its uncertainties taken as known, widened for those that rest on few plucks: both halves grow, on the
+ * scale of ln T, as Student's t for the effective degrees of freedom stands over the normal factor.
+ */
+export function widenedForFew(forceN: ForceN, lines: readonly BudgetLine[]): ForceN {
+  const factor = budgetSum(lines, forceN).coverageFactor / NORMAL_FACTOR;
+  const { value } = forceN;
+  const moved = (bound: number | undefined): number | undefined => bound && value * (bound / value) ** factor;
+  const [low, high] = [moved(forceN.low), moved(forceN.high)];
+  const u95 = low === undefined || high === undefined ? undefined : Math.max(value - low, high - value);
+  return { value, low, high, u95 };
+}

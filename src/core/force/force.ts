@@ -14,6 +14,8 @@ export interface FrequencyDoubt {
   readonly withinRelative: number;
   /** Of how plucks repeat. */
   readonly repeatabilityRelative: number;
+  /** ν of how plucks repeat; known where missing. */
+  readonly repeatabilityDegreesOfFreedom?: number | undefined;
   /** Of taking the frequency to small amplitude. */
   readonly amplitudeRelative: number;
   /** Of the beam as a picture of the belt; none where it is not told. */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { combinedForceUN, forceBudget } from '../../../../src/core/force/budget.ts';
+import { budgetSum, combinedForceUN, forceBudget, widenedForFew } from '../../../../src/core/force/budget.ts';
 import { type KnownSpan, knownSpan } from '../../../../src/core/force/known-span.ts';
 import { createRandom } from '../../../../src/core/synthesis/random.ts';
 import { forceFromPartial, partialHz } from '../../../../src/core/vibration/beam.ts';
@@ -81,5 +81,35 @@ describe('against random draws, one input at a time', () => {
     const sd = Math.sqrt(forces.reduce((sum, force) => sum + (force - mean) ** 2, 0) / (forces.length - 1));
     const line = lines.find((candidate) => candidate.input === input)!;
     expect(Math.abs(line.forceUN / sd - 1)).toBeLessThan(0.04); // three standard deviations of 6000 draws, and the cells' width
+  });
+});
+
+describe('the sum of the budget', () => {
+  const span = knownSpan(spanOf(0.3))!;
+  const sumOf = (repeatabilityRelative: number, repeatabilityDegreesOfFreedom?: number) => {
+    const lines = forceBudget({ forceN: 10, span, doubt: { ...DOUBT, repeatabilityRelative, repeatabilityDegreesOfFreedom } });
+    return { lines, sum: budgetSum(lines, { value: 10, low: 9.3, high: 10.6, u95: 0.7 }) };
+  };
+
+  test('counts few plucks by Welch and Satterthwaite', () => {
+    const { lines, sum } = sumOf(0.02, 5);
+    const repeatability = lines.find(({ input }) => input === 'repeatability')!;
+    expect(sum.degreesOfFreedom).toBeCloseTo((5 * sum.forceUN ** 4) / repeatability.forceUN ** 4, 9);
+    expect(sum.coverageFactor).toBeGreaterThan(1.97);
+    expect(sumOf(0.02).sum.degreesOfFreedom).toBeUndefined();
+    expect(sumOf(0.02).sum.coverageFactor).toBeCloseTo(1.96, 3);
+  });
+
+  test('widens an interval by Student’s t over the normal factor, on both sides alike in ln T', () => {
+    const { lines, sum } = sumOf(0.05, 4);
+    const wide = widenedForFew({ value: 10, low: 9, high: 11, u95: 1 }, lines);
+    const factor = sum.coverageFactor / 1.959964; // normal distribution, 95 %
+    expect(Math.log(wide.low! / 10) / Math.log(0.9)).toBeCloseTo(factor, 4);
+    expect(Math.log(wide.high! / 10) / Math.log(1.1)).toBeCloseTo(factor, 4);
+    expect(wide.u95).toBe(Math.max(10 - wide.low!, wide.high! - 10));
+  });
+
+  test('leaves a bound that is not there away', () => {
+    expect(widenedForFew({ value: 10, high: 11 }, sumOf(0.05, 4).lines)).toMatchObject({ low: undefined, u95: undefined });
   });
 });
