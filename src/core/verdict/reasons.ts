@@ -2,7 +2,7 @@
 
 import type { Grade, PluckSound, Reason, ReasonFigures, SoundEvidence } from '../outcome.ts';
 import type { SoundProcessing } from '../samples/recording.ts';
-import { gradeOfRatio } from './grade.ts';
+import { gradeOfRatio, worstGrade } from './grade.ts';
 
 /** What stood between the pluck and the samples. */
 export interface SoundSource {
@@ -20,14 +20,14 @@ const LIMITS = {
   cycles: { doubtful: 2, unusable: 0.8 },
   /** A partial 12 dB over the noise in its own band is where a detector of one in a few hundred false alarms begins to see it. */
   levelDb: { doubtful: 14, unusable: 8 },
-  /** Cut tops leave the frequency alone as long as most of the ring is whole: plucks cut by 18 dB were read right. */
-  clippedShare: { doubtful: 0.05, unusable: 0.4 },
-  /** Taking 2 % of frequency back leaves a few tenths of it open: 4 % and some of force. Beyond 8 % the law of the small glide ends. */
-  glide: { doubtful: 0.02, unusable: 0.08 },
-  /** Natural log of the likelihood ratio: octaves were taken for each other up to 2.3, at 2.5 it is 12 to 1; 0.5 is next to even odds. */
-  lead: { doubtful: 2.5, unusable: 0.5 },
-  /** Share of the ring that the span's own partials explain: no pluck above a half was read an octave off. */
-  ownShare: { doubtful: 0.52, unusable: 0.35 },
+  /** Cut tops leave the frequency alone as long as most of the ring is whole: plucks with a fifth of it cut were read right. */
+  clippedShare: { doubtful: 0.2, unusable: 0.4 },
+  /** Taking 3 % of frequency back left up to 0.4 % of it open, inside its uncertainty. Beyond 8 % the law of the small glide ends. */
+  glide: { doubtful: 0.03, unusable: 0.08 },
+  /** Natural log of the likelihood ratio: 2 is 7 to 1, 0.5 next to even odds. */
+  lead: { doubtful: 2, unusable: 0.5 },
+  /** Share of the ring that the span's own partials explain: no pluck of several partials above a half was read an octave off. */
+  ownShare: { doubtful: 0.5, unusable: 0.35 },
 } as const;
 
 /** A strong partial of another span so near to the first one can be taken for it; further off it counts only by the share it takes. */
@@ -53,10 +53,12 @@ export function soundReasons(sound: PluckSound, source: SoundSource): Reason[] {
     if (holdsAt !== 'trusted') raise(holdsAt, figures);
   };
 
-  if (evidence.rivalHz !== undefined) {
-    const figures = { id: 'octave-not-certain', frequencyHz, rivalHz: evidence.rivalHz } as const;
-    raiseIf(grade(evidence.leadOverRival, LIMITS.lead), figures);
-  }
+  const byLead = evidence.rivalHz === undefined ? 'trusted' : grade(evidence.leadOverRival, LIMITS.lead);
+  raiseIf(isAlone(sound) ? worstGrade([byLead, 'doubtful']) : byLead, {
+    id: 'octave-not-certain',
+    frequencyHz,
+    rivalHz: evidence.rivalHz ?? frequencyHz / 2,
+  });
   raiseIf(...foreignReason(evidence, frequencyHz));
   raiseIf(grade(evidence.cyclesToDecay, LIMITS.cycles), { id: 'too-few-cycles', cycles: evidence.cyclesToDecay });
   raiseIf(grade(evidence.levelOverBackgroundDb, LIMITS.levelDb), {
@@ -82,6 +84,9 @@ export function soundReasons(sound: PluckSound, source: SoundSource): Reason[] {
   }
   return reasons;
 }
+
+/** A first partial without another has no witness: of 52 such plucks one was the third partial of a span whose first was faint. */
+const isAlone = ({ partials }: PluckSound): boolean => partials.length === 1 && partials[0]!.number === 1;
 
 /** A frequency so unsure that the force would miss the tolerance by it alone: force goes with its square. */
 export function sharpnessReason(frequency: { value: number; u95: number }, toleranceRelative: number): Reason[] {

@@ -18,14 +18,15 @@ test.each([
   [{ cyclesToDecay: 2.1 }, { cyclesToDecay: 0.7 }, 'too-few-cycles unusable'],
   [{ levelOverBackgroundDb: 14.5 }, { levelOverBackgroundDb: 13.5 }, 'noisy doubtful'],
   [{ levelOverBackgroundDb: 14.5 }, { levelOverBackgroundDb: 7.5 }, 'noisy unusable'],
-  [{ clippedShare: 0.045 }, { clippedShare: 0.055 }, 'clipped doubtful'],
-  [{ clippedShare: 0.045 }, { clippedShare: 0.45 }, 'clipped unusable'],
-  [{ glideRelative: 0.019 }, { glideRelative: 0.021 }, 'plucked-too-hard doubtful'],
-  [{ glideRelative: 0.019 }, { glideRelative: 0.085 }, 'plucked-too-hard unusable'],
-  [{ rivalHz: 60, leadOverRival: 2.6 }, { rivalHz: 60, leadOverRival: 2.4 }, 'octave-not-certain doubtful'],
+  [{ clippedShare: 0.19 }, { clippedShare: 0.21 }, 'clipped doubtful'],
+  [{ clippedShare: 0.19 }, { clippedShare: 0.41 }, 'clipped unusable'],
+  [{ glideRelative: 0.029 }, { glideRelative: 0.031 }, 'plucked-too-hard doubtful'],
+  [{ glideRelative: 0.029 }, { glideRelative: 0.081 }, 'plucked-too-hard unusable'],
+  [{ rivalHz: 60, leadOverRival: 2.1 }, { rivalHz: 60, leadOverRival: 1.9 }, 'octave-not-certain doubtful'],
   [{ leadOverRival: 0.4 }, { rivalHz: 60, leadOverRival: 0.4 }, 'octave-not-certain unusable'], // no rival, nothing to lead
-  [{ ownShare: 0.53 }, { ownShare: 0.51 }, 'not-one-span doubtful'],
-  [{ ownShare: 0.53 }, { ownShare: 0.34 }, 'not-one-span unusable'],
+  [{ partialNumbers: [1, 3] }, { partialNumbers: [1] }, 'octave-not-certain doubtful'], // one alone has no witness
+  [{ ownShare: 0.51 }, { ownShare: 0.49 }, 'not-one-span doubtful'],
+  [{ ownShare: 0.51 }, { ownShare: 0.34 }, 'not-one-span unusable'],
   [{ ownShare: 0.66, foreignHz: [131] }, { ownShare: 0.64, foreignHz: [131] }, 'other-span-rings doubtful'],
   [{ ownShare: 0.64, foreignHz: [162] }, { ownShare: 0.64, foreignHz: [160] }, 'other-span-rings doubtful'], // a third off or nearer
   [{ ownShare: 0.66, foreignHz: [131] }, { ownShare: 0.34, foreignHz: [131] }, 'other-span-rings unusable'],
