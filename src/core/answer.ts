@@ -1,11 +1,12 @@
 /** From what the plucks said by their sound to what is told a person: each pluck by itself, and the reading of them all. */
 
 import { budgetSum, forceBudget, widenedForFew } from './force/budget.ts';
-import { fittingForce } from './force/fitting-force.ts';
+import { type FittingForce, fittingForce } from './force/fitting-force.ts';
 import type { FrequencyDoubt } from './force/force.ts';
-import { heardPartials } from './force/heard-partials.ts';
-import { centralOfCells, knownSpan } from './force/known-span.ts';
+import { heardPartials, type PartialEvidence } from './force/heard-partials.ts';
+import { centralOfCells, type KnownSpan, knownSpan } from './force/known-span.ts';
 import { MODEL_ERROR_EACH } from './force/partial-nodes.ts';
+import { settledSag } from './force/sag.ts';
 import { type CombinedPlucks, combinedPlucks, REPEATABILITY_PRIOR } from './frequency/combine.ts';
 import type { PluckReading, PluckSound, Reading, Reason } from './outcome.ts';
 import type { SpanSetup } from './setup.ts';
@@ -88,7 +89,7 @@ function judge(given: {
   const doubt = doubtOf(combined, given.sounds);
   const partials = heardPartials(given.sounds, frequencyHz.value, combined.withinRelative);
   const sharedRelativeU = Math.hypot(doubt.repeatabilityRelative, doubt.amplitudeRelative);
-  const fit = fittingForce({ partials, sharedRelativeU }, span);
+  const { fit, rise } = fitOnItsSide(setup.lie === 'flat', partials, span, sharedRelativeU);
   const { cells, numbers, leftOut } = fit;
   const central = centralOfCells(span, cells);
   const budget = fit.forceN === undefined ? [] : forceBudget({ forceN: fit.forceN.value, span, doubt, central });
@@ -97,10 +98,24 @@ function judge(given: {
   const soundGrade = gradeOfReasons(ofSound);
   const reasons = [
     ...ofSound,
-    ...inputReasons({ setup, span, partials: partials.filter(({ number }) => numbers.includes(number)), sharedRelativeU, forceN, budget }),
+    ...inputReasons({
+      setup,
+      span,
+      partials: partials.filter(({ number }) => numbers.includes(number)),
+      sharedRelativeU,
+      forceN,
+      budget,
+      rise,
+    }),
   ];
   const grade = worstGrade([gradeOfInterval(forceN, toleranceRelative), gradeOfReasons(reasons)]);
   return { frequencyHz, forceN, grade, soundGrade, reasons, budget, ...(forceN ? { budgetSum: budgetSum(budget, forceN) } : {}) };
+}
+
+/** Only a belt that lies flat hangs through in the direction in which it swings. */
+function fitOnItsSide(isFlat: boolean, partials: readonly PartialEvidence[], span: KnownSpan, sharedRelativeU: number) {
+  const forceOf = (heard: readonly PartialEvidence[]): FittingForce => fittingForce({ partials: heard, sharedRelativeU }, span);
+  return isFlat ? settledSag(partials, span, forceOf) : { fit: forceOf(partials), rise: 0 };
 }
 
 function doubtOf(combined: CombinedPlucks, sounds: readonly PluckSound[]): FrequencyDoubt {

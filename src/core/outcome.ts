@@ -88,6 +88,7 @@ export type ReasonFigures =
     }
   | { readonly id: 'belt-too-slack'; readonly forceHighN?: number | undefined }
   | { readonly id: 'too-few-cycles'; readonly cycles: number }
+  | { readonly id: 'rings-too-long'; readonly cycles: number }
   | { readonly id: 'first-partial-not-heard'; readonly frequencyHz: number }
   | { readonly id: 'touch-not-heard' }
   | { readonly id: 'noisy'; readonly levelOverBackgroundDb: number }
@@ -117,6 +118,10 @@ export type ReasonFigures =
   | { readonly id: 'input-decides'; readonly input: BudgetInput; readonly share: number }
   | { readonly id: 'sound-altered'; readonly certain: boolean }
   | { readonly id: 'sample-rate-too-low'; readonly sampleRateHz: number }
+  /** Share of the force by which the first partial of this span would read too high if it alone gave. */
+  | { readonly id: 'span-sags'; readonly riseRelative: number }
+  /** The frequency was told, not heard. */
+  | { readonly id: 'not-heard-here' }
   | { readonly id: 'outside-expected'; readonly forceN: number };
 
 export type ReasonId = ReasonFigures['id'];

@@ -8,6 +8,8 @@ export interface SpanSetup {
   readonly belt?: BeltKnowledge | undefined;
   /** Fixity of the two ends, in no particular order. */
   readonly ends: readonly [EndFixity, EndFixity];
+  /** How the belt's wide face lies: level, it hangs through and rings higher. On edge where it is not told. */
+  readonly lie?: 'edge' | 'flat' | undefined;
   /** Largest half of the 95 % interval, relative to the force, that still serves; > 0. Not told: half the target's width, else 20 %. */
   readonly toleranceRelative?: number | undefined;
   /** The force that the belt should have. */
@@ -49,6 +51,20 @@ export type EndFixity =
   | { readonly kind: 'between'; readonly low: number; readonly high: number }
   | { readonly kind: 'known'; readonly value: Measured };
 
+/** How an end of the span is held, in a person's words. */
+export type EndKind = 'unknown' | 'toothed pulley' | 'smooth idler' | 'clamp';
+
+/**
+ * Fixity by kind of end, each with its spread: the one place for it. A wrapped belt acts nearly hinged at its tangent point (its lift-off and
+ * its moment cancel to first order); teeth hold it somewhat. A clip or clamp gives a little. All judgement: nobody has published any.
+ */
+export const FIXITY_OF_END: Readonly<Record<EndKind, EndFixity>> = {
+  unknown: { kind: 'unknown' },
+  'toothed pulley': { kind: 'between', low: 0, high: 0.5 },
+  'smooth idler': { kind: 'between', low: 0, high: 0.3 },
+  clamp: { kind: 'between', low: 0.7, high: 1 },
+};
+
 export const UNKNOWN_ENDS: SpanSetup['ends'] = [{ kind: 'unknown' }, { kind: 'unknown' }];
 
 /** Tolerance where neither a tolerance nor a target is given: the trade's own windows are about this wide. */
@@ -62,4 +78,6 @@ export const ASSUMED_UNCERTAINTY = {
   linearDensityRelative: 0.02,
   bendingStiffnessRelative: 0.2,
   endFixity: 0.1,
+  /** A frequency that another instrument shows. */
+  frequencyRelative: 0.005,
 } as const;

@@ -7,6 +7,7 @@ const NAMES: Readonly<Record<ReasonId, string>> = {
   'span-too-short': 'span too short',
   'belt-too-slack': 'belt too slack',
   'too-few-cycles': 'too few cycles',
+  'rings-too-long': 'rings too long',
   'first-partial-not-heard': 'below this microphone',
   'touch-not-heard': 'begins inside the ring',
   noisy: 'noisy',
@@ -27,6 +28,8 @@ const NAMES: Readonly<Record<ReasonId, string>> = {
   'input-decides': 'one input decides',
   'sound-altered': 'sound altered',
   'sample-rate-too-low': 'sample rate too low',
+  'span-sags': 'span sags',
+  'not-heard-here': 'not heard here',
   'outside-expected': 'outside what was expected',
 };
 
@@ -57,6 +60,8 @@ export function reasonSentence(reason: Reason | ReasonFigures, format: NumberFor
         : `At ${newtons(reason.forceHighN, format)} or less the stiffness is in charge, not the force.`;
     case 'too-few-cycles':
       return `It died after ${formatNumber(reason.cycles, { decimals: reason.cycles < 1.95 ? 1 : 0, format })} swings.`;
+    case 'rings-too-long':
+      return `It swung ${formatNumber(reason.cycles, { decimals: 0, format })} times before it had died down; belts do not.`;
     case 'first-partial-not-heard':
       return `The first partial, ${hertz(reason.frequencyHz, format)}, was not heard. It follows from the higher ones.`;
     case 'touch-not-heard':
@@ -106,6 +111,10 @@ export function reasonSentence(reason: Reason | ReasonFigures, format: NumberFor
         : 'The browser does not say whether it filters the sound.';
     case 'sample-rate-too-low':
       return `At ${formatQuantity(reason.sampleRateHz / 1000, 'kHz', { atMostDigits: 3, format })} the higher partials are missing.`;
+    case 'span-sags':
+      return `The belt lies flat and hangs through; that lifts what it seems to hold by up to ${percent(reason.riseRelative, format)}.`;
+    case 'not-heard-here':
+      return 'The frequency was told; what rang, and how clearly, is not known here.';
     case 'outside-expected':
       return `${newtons(reason.forceN, format)} lies outside the range that was expected.`;
     default:
@@ -127,6 +136,8 @@ export function reasonRemedy(reason: Reason | ReasonFigures, format: NumberForma
       return 'Tighten until it rings, then read again.';
     case 'too-few-cycles':
       return 'Pluck with a fingernail; lift anything that touches the belt.';
+    case 'rings-too-long':
+      return 'See that it was the belt that rang, and read again.';
     case 'first-partial-not-heard':
       return 'Take a shorter span or another microphone.';
     case 'touch-not-heard':
@@ -166,6 +177,10 @@ export function reasonRemedy(reason: Reason | ReasonFigures, format: NumberForma
       return 'Use another browser, or open a recording.';
     case 'sample-rate-too-low':
       return 'Choose another microphone.';
+    case 'span-sags':
+      return 'Turn the machine so that the belt stands on edge, or take a shorter span.';
+    case 'not-heard-here':
+      return 'Record a pluck, to have its sound judged too.';
     case 'outside-expected':
       return 'See that the right span was plucked and its length is right.';
     default:

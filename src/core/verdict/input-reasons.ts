@@ -12,6 +12,8 @@ import { trustedFromM } from './trusted-from.ts';
 const SHORTEST_PITCHES = 20;
 /** Of the belts that this tool is for, the finest. */
 const TOOTH_PITCH_IF_NOT_TOLD_M = 0.002;
+/** Sag is worth a word from the first on; from the second on its correction rests too much on an axial stiffness that nobody measured. */
+const SAG = { named: 0.01, doubtful: 0.1 } as const;
 /** sqrt(EI/(T L²)) above which the stiffness holds the span as much as the force does. */
 const SLACK_ABOVE = 0.1;
 
@@ -25,6 +27,8 @@ export interface JudgedForce {
   /** Missing where the sound leaves no room for a force. */
   readonly forceN?: ForceN | undefined;
   readonly budget: readonly BudgetLine[];
+  /** Of a span that lies flat, what its sag adds to the force that its first partial tells, relative; 0 on edge. */
+  readonly rise: number;
 }
 
 /** Input reasons of one force; those that explain a missed tolerance name the input with the largest share. */
@@ -46,6 +50,7 @@ export function inputReasons(judged: JudgedForce): Reason[] {
   if (belt?.ratedForceN !== undefined && forceN.value > belt.ratedForceN) {
     raise('doubtful', { id: 'over-rated-force', forceN: forceN.value, ratedForceN: belt.ratedForceN });
   }
+  if (judged.rise >= SAG.named) raise(judged.rise < SAG.doubtful ? 'trusted' : 'doubtful', { id: 'span-sags', riseRelative: judged.rise });
   const expected = setup.expectedForceN;
   if (expected !== undefined && ((forceN.low ?? 0) > expected.highN || (forceN.high ?? Infinity) < expected.lowN)) {
     raise('doubtful', { id: 'outside-expected', forceN: forceN.value });

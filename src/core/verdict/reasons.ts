@@ -18,6 +18,8 @@ export interface SoundSource {
 const LIMITS = {
   /** f τ: down to 1.6 the frequency lay within its own uncertainty; below 2 (Q of 6) room and finger ring as long as the belt. 0.8 is a thud. */
   cycles: { doubtful: 2, unusable: 0.8 },
+  /** f τ: belts of rubber and cord stay below 70 (Q of 220); bells, glasses and sung vowels do not. Never alone a proof. */
+  mostCycles: { doubtful: 100, unusable: Infinity },
   /** A partial 12 dB over the noise in its own band is where a detector of one in a few hundred false alarms begins to see it. */
   levelDb: { doubtful: 14, unusable: 8 },
   /** Cut tops leave the frequency alone as long as most of the ring is whole: plucks with a fifth of it cut were read right. */
@@ -61,6 +63,7 @@ export function soundReasons(sound: PluckSound, source: SoundSource): Reason[] {
   });
   raiseIf(...foreignReason(evidence, frequencyHz));
   raiseIf(grade(evidence.cyclesToDecay, LIMITS.cycles), { id: 'too-few-cycles', cycles: evidence.cyclesToDecay });
+  raiseIf(grade(evidence.cyclesToDecay, LIMITS.mostCycles), { id: 'rings-too-long', cycles: evidence.cyclesToDecay });
   raiseIf(grade(evidence.levelOverBackgroundDb, LIMITS.levelDb), {
     id: 'noisy',
     levelOverBackgroundDb: evidence.levelOverBackgroundDb,

@@ -4,7 +4,14 @@ import { beltById, belts } from '../../../shared/belts.ts';
 import { beltKnowledge, ownBelt } from '../../core/belt/catalogue.ts';
 import type { Measured } from '../../core/math/measured.ts';
 import { type ParsedQuantity, parseQuantity, type QuantityFault, type QuantityOptions } from '../../core/quantity.ts';
-import { ASSUMED_UNCERTAINTY, type BeltKnowledge, type EndFixity, type ForceRange, type SpanSetup } from '../../core/setup.ts';
+import {
+  ASSUMED_UNCERTAINTY,
+  type BeltKnowledge,
+  type EndFixity,
+  FIXITY_OF_END,
+  type ForceRange,
+  type SpanSetup,
+} from '../../core/setup.ts';
 import type { EnteredEnd, EnteredSetup } from '../../ports.ts';
 
 /** Stands for a belt of which the person tells the linear density; so does any id that the catalogue does not know. */
@@ -40,9 +47,9 @@ export interface UnderstoodSetup {
 const COVERAGE_FACTOR = 2;
 
 const END_FIXITY: Record<EnteredEnd, EndFixity> = {
-  unknown: { kind: 'unknown' },
-  pulley: { kind: 'between', low: 0, high: 0.5 }, // teeth hold a wrapped belt somewhat
-  clip: { kind: 'between', low: 0.7, high: 1 },
+  unknown: FIXITY_OF_END.unknown,
+  pulley: FIXITY_OF_END['toothed pulley'],
+  clip: FIXITY_OF_END.clamp,
 };
 
 export function understood(entered: EnteredSetup): UnderstoodSetup {

@@ -16,6 +16,7 @@ test('a clean pluck gives no reason to doubt it', () => {
 test.each([
   [{ cyclesToDecay: 2.1 }, { cyclesToDecay: 1.9 }, 'too-few-cycles doubtful'],
   [{ cyclesToDecay: 2.1 }, { cyclesToDecay: 0.7 }, 'too-few-cycles unusable'],
+  [{ cyclesToDecay: 99 }, { cyclesToDecay: 101 }, 'rings-too-long doubtful'],
   [{ levelOverBackgroundDb: 14.5 }, { levelOverBackgroundDb: 13.5 }, 'noisy doubtful'],
   [{ levelOverBackgroundDb: 14.5 }, { levelOverBackgroundDb: 7.5 }, 'noisy unusable'],
   [{ clippedShare: 0.19 }, { clippedShare: 0.21 }, 'clipped doubtful'],
