@@ -2,7 +2,7 @@
 
 import { readTable, type Separator, type TableRow } from '../core/table.ts';
 import type { UsageFault } from '../words/cli-en.ts';
-import type { Told, ToldEnds, ToldTake } from './told.ts';
+import type { Told, ToldEnd, ToldEnds, ToldTake } from './told.ts';
 import { type Usage, usage } from './usage.ts';
 import { cellFixity, cellValue, type Value } from './values.ts';
 
@@ -81,10 +81,11 @@ function takeOfRow(row: TableRow, { path, told, separator, faults }: Reading): T
   });
   const ends = cell('fixity', (text) => cellFixity(text, separator)) ?? told.fixity;
   const endU = number('u_fixity');
-  const withU = (end: Told, option: Told | undefined): Told => ({
-    value: end.value,
-    standardUncertainty: endU ?? end.standardUncertainty ?? option?.standardUncertainty,
-  });
+  const withU = (end: ToldEnd, option: ToldEnd | undefined): ToldEnd => {
+    if ('kind' in end) return end;
+    const optionU = option && !('kind' in option) ? option.standardUncertainty : undefined;
+    return { value: end.value, standardUncertainty: endU ?? end.standardUncertainty ?? optionU };
+  };
   const fixity: ToldEnds | undefined = ends && [withU(ends[0], told.fixity?.[0]), withU(ends[1], told.fixity?.[1])];
   return {
     ...told,

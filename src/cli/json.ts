@@ -1,5 +1,6 @@
 /** An answer as the JSON object that scripts read: names and order are a contract. Figures are rounded here and nowhere else. */
 
+import type { ExpectedFrequency } from '../core/force/expected.ts';
 import type { ForceN, Grade, Measurement, PluckReading, Reading, Reason } from '../core/outcome.ts';
 import { nothingText, reasonRemedy, reasonSentence } from '../words/reasons-en.ts';
 
@@ -47,6 +48,23 @@ export interface JsonTake {
   readonly reading: JsonReading | null;
   readonly nothing?: { readonly id: string; readonly text: string };
   readonly notes?: readonly string[];
+}
+
+/** A frequency that was typed: the reading, without a file and plucks of its own. */
+export interface JsonTold {
+  readonly told: string;
+  readonly reading: JsonReading;
+}
+
+/** A force that was typed: the first partial that it should give, null without span or belt. */
+export interface JsonExpected {
+  readonly told: string;
+  readonly expected: {
+    readonly forceN: number;
+    readonly frequencyHz: number;
+    readonly frequencyLowHz: number;
+    readonly frequencyHighHz: number;
+  } | null;
 }
 
 export interface JsonFault {
@@ -110,5 +128,16 @@ export function jsonTake({ file, measurement, notes }: { file: string; measureme
       ? { reading: readingOf(outcome) }
       : { reading: null, nothing: { id: outcome.why, text: nothingText(outcome.why) } }),
     ...(notes.length > 0 ? { notes } : {}),
+  };
+}
+
+export const jsonTold = (told: string, reading: Reading): JsonTold => ({ told, reading: readingOf(reading) });
+
+export function jsonExpected(told: string, forceN: number, expected: ExpectedFrequency | undefined): JsonExpected {
+  if (!expected) return { told, expected: null };
+  const { valueHz, lowHz, highHz } = expected;
+  return {
+    told,
+    expected: { forceN: rounded(forceN), frequencyHz: rounded(valueHz), frequencyLowHz: rounded(lowHz), frequencyHighHz: rounded(highHz) },
   };
 }

@@ -1,20 +1,22 @@
 /** The measure command: recordings in, one answer for each, in order. A file that cannot be read never stops the others. */
 
 import { dirname, resolve } from 'node:path';
+import { answerOfFrequency } from '../core/answer.ts';
 import type { CatalogueBelt } from '../core/belt/catalogue.ts';
+import { frequencyUnderForce } from '../core/force/expected.ts';
 import type { Measurement } from '../core/outcome.ts';
 import type { Recording } from '../core/samples/recording.ts';
 import { readWav } from '../core/samples/wav.ts';
-import type { SpanSetup } from '../core/setup.ts';
+import { ASSUMED_UNCERTAINTY, type SpanSetup } from '../core/setup.ts';
 import { brokenText, cliEn, fileFaultText, measureHelp, usageFaultText } from '../words/cli-en.ts';
 import { wavFaultText, wavNoteText } from '../words/wav-en.ts';
 import { type BatchTake, batchTakes } from './batch.ts';
-import { type JsonFault, jsonTake } from './json.ts';
-import { type MeasureOptions, measureOptions } from './measure-options.ts';
+import { type JsonFault, jsonExpected, jsonTake, jsonTold } from './json.ts';
+import { type MeasureOptions, measureOptions, type TypedValue } from './measure-options.ts';
 import { printable } from './printable.ts';
 import { fileBytes } from './read-file.ts';
 import { TakeTable } from './table-output.ts';
-import { setupTold, type ToldTake } from './told.ts';
+import { measured, setupTold, type ToldTake } from './told.ts';
 import { type Usage, usage } from './usage.ts';
 
 /** 0: all read. 1: some file could not be read. 2: the command was not understood. */
@@ -59,10 +61,19 @@ export async function measureCommand(words: readonly string[], { terminal, measu
   const takes = await takesOf(options, terminal.folder);
   if ('kind' in takes) return refuse(takes, terminal);
 
-  const table = new TakeTable(takes.map(({ file }) => file));
-  if (!options.json && takes.length > 0) terminal.answer(table.header());
+  const { frequency, force, json } = options;
+  const setup = setupTold(options.told, catalogue);
+  if (force) terminal.answer(expectedAnswer(force, setup, json));
+  const table = new TakeTable([...(frequency ? [frequency.text] : []), ...takes.map(({ file }) => file)]);
+  if (!json && (takes.length > 0 || frequency)) terminal.answer(table.header());
   let exitCode: ExitCode = 0;
   let lacksForce = false;
+  if (frequency) {
+    const frequencyHz = measured(frequency.told, (value) => ASSUMED_UNCERTAINTY.frequencyRelative * value)!;
+    const reading = answerOfFrequency({ frequencyHz, setup });
+    lacksForce = reading.forceN === undefined;
+    terminal.answer(json ? `${JSON.stringify(jsonTold(frequency.text, reading))}\n` : table.told(frequency.text, reading));
+  }
   for (const { file, path, told } of takes) {
     const answer = await answerOf(path, (recording, notes) => {
       const measurement = measure(recording, setupTold(told, catalogue));
@@ -83,8 +94,18 @@ export async function measureCommand(words: readonly string[], { terminal, measu
   return exitCode;
 }
 
+/** The frequency that a force should give on this span. */
+function expectedAnswer({ text, told }: TypedValue, setup: SpanSetup, json: boolean): string {
+  const expected = frequencyUnderForce(setup, told.value!);
+  if (json) return `${JSON.stringify(jsonExpected(text, told.value!, expected))}\n`;
+  return expected ? `${cliEn.expect(printable(text), expected)}\n` : `${cliEn.frequencyNeeds}\n`;
+}
+
 /** Files of the command line first, then those of the table. */
-async function takesOf({ files, batch, told }: MeasureOptions, folder: string): Promise<readonly NamedTake[] | Usage> {
+async function takesOf(
+  { files, batch, told }: Pick<MeasureOptions, 'files' | 'batch' | 'told'>,
+  folder: string,
+): Promise<readonly NamedTake[] | Usage> {
   const named = files.map((file) => ({ file, path: resolve(folder, file), told }));
   if (batch === undefined) return named;
   const path = resolve(folder, batch);

@@ -3,9 +3,9 @@
 import type { CatalogueBelt } from '../core/belt/catalogue.ts';
 import type { UsageFault } from '../words/cli-en.ts';
 import { type OptionNames, splitArguments } from './arguments.ts';
-import type { ToldTake } from './told.ts';
+import type { Told, ToldTake } from './told.ts';
 import { type Usage, usage } from './usage.ts';
-import { toldFixity, toldForceRange, toldQuantity, toldShare, type Value } from './values.ts';
+import { toldFixity, toldForceRange, toldLie, toldQuantity, toldShare, type Value } from './values.ts';
 
 export interface MeasureOptions {
   readonly kind: 'options';
@@ -14,8 +14,17 @@ export interface MeasureOptions {
   readonly batch?: string | undefined;
   readonly json: boolean;
   readonly help: boolean;
+  /** A frequency that was read elsewhere, as typed and in Hz. */
+  readonly frequency?: TypedValue | undefined;
+  /** A force whose frequency is asked for, as typed and in newtons. */
+  readonly force?: TypedValue | undefined;
   /** What holds for every file that a table tells nothing else of. */
   readonly told: ToldTake;
+}
+
+export interface TypedValue {
+  readonly text: string;
+  readonly told: Told;
 }
 
 const NAMES: OptionNames = {
@@ -26,6 +35,9 @@ const NAMES: OptionNames = {
   '--fixity': 'value',
   '--tolerance': 'value',
   '--expect': 'value',
+  '--lie': 'value',
+  '--frequency': 'value',
+  '--force': 'value',
   '--batch': 'value',
   '--json': 'flag',
   '--help': 'flag',
@@ -58,10 +70,18 @@ export function measureOptions(words: readonly string[], catalogue: readonly Cat
     fixity: read('--fixity', toldFixity),
     toleranceRelative: read('--tolerance', toldShare),
     expectedForceN: read('--expect', toldForceRange),
+    lie: read('--lie', toldLie),
   };
+  const typed = (option: string, kind: 'frequency' | 'force', defaultUnit: string): TypedValue | undefined => {
+    const value = read(option, (text) => toldQuantity(text, { kind, defaultUnit }));
+    return value && { text: options.get(option)!, told: value };
+  };
+  const frequency = typed('--frequency', 'frequency', 'Hz');
+  const force = typed('--force', 'force', 'N');
   const help = options.has('--help') || options.has('-h');
   const batch = options.get('--batch');
-  if (files.length === 0 && batch === undefined) faults.push({ what: 'no-files' });
+  const asksWithoutFile = options.has('--frequency') || options.has('--force');
+  if (files.length === 0 && batch === undefined && !asksWithoutFile) faults.push({ what: 'no-files' });
   if (faults.length > 0 && !help) return usage(...faults);
-  return { kind: 'options', files, batch, json: options.has('--json'), help, told };
+  return { kind: 'options', files, batch, json: options.has('--json'), help, frequency, force, told };
 }

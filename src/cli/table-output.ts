@@ -1,6 +1,6 @@
 /** Answers as a table for people: a line for each file, its plucks and its doubts below it. */
 
-import type { ForceN, FrequencyHz, Measurement, PluckReading, Reading } from '../core/outcome.ts';
+import type { ForceN, FrequencyHz, Measurement, PluckReading, Reading, Reason } from '../core/outcome.ts';
 import { formatInterval, formatMeasured, formatNumber, formatQuantity } from '../core/quantity.ts';
 import { cliEn } from '../words/cli-en.ts';
 import { nothingText, reasonName, reasonRemedy, reasonSentence } from '../words/reasons-en.ts';
@@ -67,8 +67,13 @@ export class TakeTable {
     const used = plucks.filter((pluck) => pluck.used).length;
     const lines = [this.#line({ file: name, ...answerCells(outcome), plucks: cliEn.plucksUsed(used, plucks.length) })];
     if (plucks.length > 1) lines.push(...plucks.map((pluck, index) => this.#pluck(pluck, index + 1)));
-    for (const reason of outcome.reasons) lines.push(indented(`${reasonName(reason)}: ${reasonSentence(reason)} ${reasonRemedy(reason)}`));
-    return [...lines, ...notes.map(noteLine)].join('');
+    return [...lines, ...outcome.reasons.map(reasonLine), ...notes.map(noteLine)].join('');
+  }
+
+  /** The reading of a frequency that was typed. */
+  told(text: string, reading: Reading): string {
+    const line = this.#line({ file: printable(text), ...answerCells(reading), sound: cliEn.notTold, plucks: cliEn.notTold });
+    return [line, ...reading.reasons.map(reasonLine)].join('');
   }
 
   /** A file that gave no answer; why stands on standard error. */
@@ -100,4 +105,5 @@ export class TakeTable {
 }
 
 const indented = (text: string): string => `    ${text}\n`;
+const reasonLine = (reason: Reason): string => indented(`${reasonName(reason)}: ${reasonSentence(reason)} ${reasonRemedy(reason)}`);
 const noteLine = (note: string): string => indented(cliEn.note(note));

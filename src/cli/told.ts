@@ -2,7 +2,7 @@
 
 import { beltKnowledge, type CatalogueBelt, ownBelt } from '../core/belt/catalogue.ts';
 import type { Measured } from '../core/math/measured.ts';
-import { ASSUMED_UNCERTAINTY, type BeltKnowledge, type ForceRange, type SpanSetup, UNKNOWN_ENDS } from '../core/setup.ts';
+import { ASSUMED_UNCERTAINTY, type BeltKnowledge, type EndFixity, type ForceRange, type SpanSetup, UNKNOWN_ENDS } from '../core/setup.ts';
 
 /** A value with its standard uncertainty where that was told; either may come from the command line and the other from a table. */
 export interface Told {
@@ -11,7 +11,10 @@ export interface Told {
 }
 
 /** Both ends, the same twice where one number was told for both. */
-export type ToldEnds = readonly [Told, Told];
+export type ToldEnds = readonly [ToldEnd, ToldEnd];
+
+/** Held as ends of its kind are, or by a number. */
+export type ToldEnd = Told | Exclude<EndFixity, { readonly kind: 'known' }>;
 
 export interface ToldTake {
   readonly belt?: CatalogueBelt | undefined;
@@ -21,10 +24,11 @@ export interface ToldTake {
   readonly fixity?: ToldEnds | undefined;
   readonly toleranceRelative?: number | undefined;
   readonly expectedForceN?: ForceRange | undefined;
+  readonly lie?: SpanSetup['lie'];
 }
 
 /** A told value with the uncertainty that is assumed where none was told; undefined where there is no value. */
-function measured(told: Told | undefined, assumed: (value: number) => number): Measured | undefined {
+export function measured(told: Told | undefined, assumed: (value: number) => number): Measured | undefined {
   if (told?.value === undefined) return undefined;
   return { value: told.value, standardUncertainty: told.standardUncertainty ?? assumed(told.value) };
 }
@@ -44,13 +48,14 @@ function beltTold(take: ToldTake, catalogue: readonly CatalogueBelt[]): BeltKnow
 
 /** Told fixity as two ends; unknown where no value was told. */
 function endsTold(fixity: ToldEnds | undefined): SpanSetup['ends'] {
-  const ends = fixity?.map((end) => measured(end, () => ASSUMED_UNCERTAINTY.endFixity));
-  const [first, second] = ends ?? [];
-  if (!first || !second) return UNKNOWN_ENDS;
-  return [
-    { kind: 'known', value: first },
-    { kind: 'known', value: second },
-  ];
+  const [first, second] = fixity?.map(endTold) ?? [];
+  return first && second ? [first, second] : UNKNOWN_ENDS;
+}
+
+function endTold(end: ToldEnd): EndFixity | undefined {
+  if ('kind' in end) return end;
+  const value = measured(end, () => ASSUMED_UNCERTAINTY.endFixity);
+  return value && { kind: 'known', value };
 }
 
 export function setupTold(take: ToldTake, catalogue: readonly CatalogueBelt[]): SpanSetup {
@@ -60,5 +65,6 @@ export function setupTold(take: ToldTake, catalogue: readonly CatalogueBelt[]): 
     ends: endsTold(take.fixity),
     toleranceRelative: take.toleranceRelative,
     expectedForceN: take.expectedForceN,
+    lie: take.lie,
   };
 }

@@ -1,10 +1,10 @@
 /** Text of options and cells to SI values. Every reader gives the value or says what is wrong with the text. */
 
 import { type ParsedQuantity, parseQuantity, type QuantityKind } from '../core/quantity.ts';
-import type { ForceRange } from '../core/setup.ts';
+import { type EndKind, FIXITY_OF_END, type ForceRange, type SpanSetup } from '../core/setup.ts';
 import { cellNumber, type Separator } from '../core/table.ts';
 import type { ValueFault } from '../words/cli-en.ts';
-import type { Told, ToldEnds } from './told.ts';
+import type { Told, ToldEnd, ToldEnds } from './told.ts';
 
 export type Value<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly fault: ValueFault };
 
@@ -47,10 +47,24 @@ export function toldForceRange(text: string): Value<ForceRange> {
   return range.lowN < range.highN ? ok(range) : no({ why: 'range-upside-down' });
 }
 
-/** Fixity of both ends in one number, or of each end in two: '0.5', '0,1+-0.2'. */
+/** Kinds of end by the word that names them on a command line. */
+const END_WORDS: Readonly<Record<string, EndKind>> = {
+  pulley: 'toothed pulley',
+  idler: 'smooth idler',
+  clamp: 'clamp',
+  unknown: 'unknown',
+};
+
+/** Fixity of both ends in one number or word, or of each end in two: '0.5', '0,1+-0.2', 'clamp,pulley'. */
 export function toldFixity(text: string): Value<ToldEnds> {
-  const ends: Told[] = [];
+  const ends: ToldEnd[] = [];
   for (const end of text.split(',')) {
+    const word = end.trim().toLowerCase();
+    if (Object.hasOwn(END_WORDS, word)) {
+      const fixity = FIXITY_OF_END[END_WORDS[word]!];
+      if (fixity.kind !== 'known') ends.push(fixity);
+      continue;
+    }
     const parsed = parseQuantity(end, { kind: 'number', defaultUnit: '', zeroAllowed: true });
     if (!parsed.ok) return no({ why: parsed.why === 'not-positive' ? 'not-a-fixity' : parsed.why, kind: 'number', unit: parsed.unit });
     if (parsed.value > 1) return no({ why: 'not-a-fixity' });
@@ -58,6 +72,11 @@ export function toldFixity(text: string): Value<ToldEnds> {
   }
   const [first, second = first] = ends;
   return first && second && ends.length <= 2 ? ok([first, second]) : no({ why: 'not-a-fixity' });
+}
+
+/** How the belt's wide face lies: 'edge' or 'flat'. */
+export function toldLie(text: string): Value<NonNullable<SpanSetup['lie']>> {
+  return text === 'edge' || text === 'flat' ? ok(text) : no({ why: 'not-a-lie' });
 }
 
 /** A plain number in a cell, in the unit that its column names. */

@@ -8,6 +8,7 @@ import { centralOfCells, type KnownSpan, knownSpan } from './force/known-span.ts
 import { MODEL_ERROR_EACH } from './force/partial-nodes.ts';
 import { settledSag } from './force/sag.ts';
 import { type CombinedPlucks, combinedPlucks, REPEATABILITY_PRIOR } from './frequency/combine.ts';
+import type { Measured } from './math/measured.ts';
 import type { PluckReading, PluckSound, Reading, Reason } from './outcome.ts';
 import type { SpanSetup } from './setup.ts';
 import { gradeOfInterval, gradeOfReasons, toleranceOf, worstGrade } from './verdict/grade.ts';
@@ -69,6 +70,17 @@ export function answerOf(take: Take): Answers {
   };
 }
 
+/**
+ * The reading of a frequency that another instrument showed: force with interval and reasons, nothing of the sound. It repeats as plucks do.
+ *
+ * @param told.frequencyHz  first partial, > 0, with the standard uncertainty that its teller gives it
+ */
+export function answerOfFrequency(told: { readonly frequencyHz: Measured; readonly setup: SpanSetup }): Reading {
+  const combined = combinedPlucks([told.frequencyHz]);
+  const reasons: Reason[] = [{ about: 'sound', holdsAt: 'trusted', id: 'not-heard-here' }];
+  return { kind: 'reading', ...judge({ sounds: [], combined, reasons, setup: told.setup }), pluckCount: 0 };
+}
+
 /** Force, grade and reasons for a frequency that stands; `reasons` are those of its sound. */
 function judge(given: {
   readonly sounds: readonly PluckSound[];
@@ -119,11 +131,11 @@ function fitOnItsSide(isFlat: boolean, partials: readonly PartialEvidence[], spa
 }
 
 function doubtOf(combined: CombinedPlucks, sounds: readonly PluckSound[]): FrequencyDoubt {
-  const glide = sounds.reduce((sum, sound) => sum + Math.abs(sound.evidence.glideRelative), 0) / sounds.length;
+  const glide = sounds.reduce((sum, sound) => sum + Math.abs(sound.evidence.glideRelative), 0) / Math.max(1, sounds.length);
   return {
     withinRelative: combined.withinRelative,
     repeatabilityRelative: combined.repeatabilityRelative,
-    repeatabilityDegreesOfFreedom: REPEATABILITY_PRIOR.degreesOfFreedom + sounds.length - 1,
+    repeatabilityDegreesOfFreedom: REPEATABILITY_PRIOR.degreesOfFreedom + Math.max(0, sounds.length - 1),
     amplitudeRelative: GLIDE_LEFT * glide,
     modelRelative: MODEL_ERROR_EACH,
   };

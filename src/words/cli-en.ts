@@ -1,7 +1,7 @@
 /** Every sentence of the command line in English, and the closed lists of what it may have to say. Reasons and WAV files have tables of their own. */
 
 import { assertNever, type Grade } from '../core/outcome.ts';
-import { formatPercent, formatQuantity, type QuantityFault, type QuantityKind, unitsOf } from '../core/quantity.ts';
+import { formatInterval, formatPercent, formatQuantity, type QuantityFault, type QuantityKind, unitsOf } from '../core/quantity.ts';
 import { ASSUMED_UNCERTAINTY as ASSUMED, DEFAULT_TOLERANCE_RELATIVE } from '../core/setup.ts';
 import type { TableFault } from '../core/table.ts';
 
@@ -11,6 +11,7 @@ export type ValueFault =
   | { readonly why: 'not-a-range' }
   | { readonly why: 'range-upside-down' }
   | { readonly why: 'not-a-fixity' }
+  | { readonly why: 'not-a-lie' }
   | { readonly why: 'ends-or-decimal' };
 
 /** Everything that can be wrong with a command before a recording is opened. */
@@ -93,7 +94,9 @@ function valueFaultText(fault: ValueFault): string {
     case 'range-upside-down':
       return 'not a range from low to high.';
     case 'not-a-fixity':
-      return 'not a fixity. Write a number from 0 (hinged) to 1 (clamped), or two with a comma, one for each end.';
+      return 'not a fixity. Write a number from 0 (hinged) to 1 (clamped), or pulley, idler, clamp or unknown; or two with a comma, one for each end.';
+    case 'not-a-lie':
+      return 'neither edge nor flat.';
     case 'ends-or-decimal':
       return "either one number or both ends. Write 0.1 (or 1.0) for the number, or '0;1' in quotes for the ends.";
     default:
@@ -208,6 +211,9 @@ export const cliEn = {
   nothing: 'nothing heard',
   notRead: 'not read',
   note: (note: string): string => `Note: ${note}.`,
+  expect: (force: string, { valueHz, lowHz, highHz }: { valueHz: number; lowHz: number; highHz: number }): string =>
+    `${force} should ring at ${formatQuantity(valueHz, 'Hz', { significantDigits: 3 })}, in 95 % of cases from ${formatInterval({ low: lowHz, high: highHz, unit: 'Hz', between: 'to' })}.`,
+  frequencyNeeds: 'Without --span, and --belt or --density, no frequency follows from a force.',
   forceNeeds: 'Without --span, and --belt or --density, a frequency is all that sound can tell.',
 };
 
@@ -223,11 +229,15 @@ export function measureHelp(belts: readonly { readonly id: string; readonly labe
   --belt ID            a belt of the catalogue below
   --density 8.4g/m     mass of the belt for each metre (g/m, kg/m); beats the belt's own
   --stiffness 1.2e-4   bending stiffness in N m²; beats the belt's own
-  --fixity 0.5         how the ends are held, 0 hinged to 1 clamped; 0,1 tells each end
+  --fixity 0.5         how the ends are held, 0 hinged to 1 clamped, or one of pulley, idler, clamp,
+                       unknown; 0,1 or clamp,pulley tells each end
+  --lie edge|flat      how the wide face of the belt lies; flat, it hangs through and rings higher
   --tolerance 10%      the doubt that still serves; ${formatPercent(DEFAULT_TOLERANCE_RELATIVE)} unless told
   --expect 5N..40N     where to look for the force (N, kN, lbf, kgf, ozf); never pulls the answer
   --batch TAKES.csv    a table of recordings: file, span_mm, density_g_per_m, stiffness_n_m2, fixity,
                        tolerance_percent, u_span_mm, u_density_g_per_m, u_stiffness_n_m2, u_fixity
+  --frequency 112Hz    a first partial that was read elsewhere: its force, without a file
+  --force 8N           a force: the first partial to expect
   --json               one JSON object on one line for each file
   --help               this text
 
@@ -236,8 +246,13 @@ file is needed; its paths count from the table's folder, and an empty cell is ta
 With files on the line too, they come before those of the table.
 
 A value may carry its standard uncertainty: 180mm+-0.5mm or 180mm+-1%. Without one it is taken as
-${span} of the span, ${formatPercent(ASSUMED.linearDensityRelative)} of the density, ${formatPercent(ASSUMED.bendingStiffnessRelative)} of the stiffness and ${ASSUMED.endFixity} of the fixity.
-The belt is taken to lie on edge, so that it does not sag.
+${span} of the span, ${formatPercent(ASSUMED.linearDensityRelative)} of the density, ${formatPercent(ASSUMED.bendingStiffnessRelative)} of the stiffness, ${ASSUMED.endFixity} of the fixity
+and ${formatPercent(ASSUMED.frequencyRelative, { decimals: 1 })} of a frequency. The belt is taken to lie on edge, so that it does not sag, unless --lie tells.
+
+What was typed is answered before the files. With --json, --force gives {"told":"8N","expected":{forceN,
+frequencyHz,frequencyLowHz,frequencyHighHz}} (null without span or belt), --frequency gives
+{"told":"112Hz","reading":{...}}, a reading as of a file; its soundGrade says only that nothing speaks
+against a sound that was not heard.
 
 JSON figures are rounded to six digits. Exit status: 0 all files were read, 1 some could not be, 2 the
 command was not understood.

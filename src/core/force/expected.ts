@@ -1,16 +1,44 @@
 /** What a span should sound like under a force: where to look for its partials before anything was heard, and where they belong after. */
 
+import { risingRoot } from '../math/root.ts';
 import type { Reading } from '../outcome.ts';
 import type { ForceRange, SpanSetup } from '../setup.ts';
 import { forceFromPartial, partialHz } from '../vibration/beam.ts';
 import type { EndFixities } from '../vibration/beam-phase.ts';
+import { forceNodes, shareBelow } from './force.ts';
 import { centralSpan, knownSpan } from './known-span.ts';
+import { MODEL_ERROR_EACH } from './partial-nodes.ts';
 
 export interface ExpectedPartial {
   /** Counted from 1. */
   readonly number: number;
   readonly lowHz: number;
   readonly highHz: number;
+}
+
+/** The first partial that a force should give, Hz, with its 95 % interval. */
+export interface ExpectedFrequency {
+  readonly valueHz: number;
+  readonly lowHz: number;
+  readonly highHz: number;
+}
+
+/**
+ * The frequency to expect under a known force: median and 95 % interval over all that is known of span, belt and ends. Each cell of stiffness and
+ * ends gives ln f normally; their sum is searched for its quantiles.
+ *
+ * @returns `undefined` where span or belt was not told
+ */
+export function frequencyUnderForce(setup: SpanSetup, forceN: number): ExpectedFrequency | undefined {
+  const span = knownSpan(setup);
+  if (span === undefined) return undefined;
+  const nodes = forceNodes(span);
+  const below = (lnHz: number): number => shareBelow(forceN, { frequencyHz: Math.exp(lnHz), relativeU: MODEL_ERROR_EACH }, span, nodes);
+  const stringLnHz = Math.log(forceN / span.linearDensityKgPerM) / 2 - Math.log(2 * span.spanLengthM);
+  // The share of forces below the true one falls as the frequency heard rises.
+  const at = (share: number): number =>
+    Math.exp(risingRoot({ value: (lnHz) => share - below(lnHz), low: stringLnHz - 1, high: stringLnHz + 4, tolerance: 1e-7 }));
+  return { valueHz: at(0.5), lowHz: at(0.975), highHz: at(0.025) };
 }
 
 /** Half of an even range is √3 of its standard deviations. */

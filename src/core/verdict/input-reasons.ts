@@ -28,12 +28,12 @@ export interface JudgedForce {
   readonly forceN?: ForceN | undefined;
   readonly budget: readonly BudgetLine[];
   /** Of a span that lies flat, what its sag adds to the force that its first partial tells, relative; 0 on edge. */
-  readonly rise: number;
+  readonly rise?: number | undefined;
 }
 
 /** Input reasons of one force; those that explain a missed tolerance name the input with the largest share. */
 export function inputReasons(judged: JudgedForce): Reason[] {
-  const { setup, span, forceN } = judged;
+  const { setup, span, forceN, rise = 0 } = judged;
   const interval = gradeOfInterval(forceN, toleranceOf(setup));
   const reasons: Reason[] = [];
   const raise = (holdsAt: Grade, figures: ReasonFigures): number => reasons.push({ about: 'inputs', holdsAt, ...figures });
@@ -50,7 +50,7 @@ export function inputReasons(judged: JudgedForce): Reason[] {
   if (belt?.ratedForceN !== undefined && forceN.value > belt.ratedForceN) {
     raise('doubtful', { id: 'over-rated-force', forceN: forceN.value, ratedForceN: belt.ratedForceN });
   }
-  if (judged.rise >= SAG.named) raise(judged.rise < SAG.doubtful ? 'trusted' : 'doubtful', { id: 'span-sags', riseRelative: judged.rise });
+  if (rise >= SAG.named) raise(rise < SAG.doubtful ? 'trusted' : 'doubtful', { id: 'span-sags', riseRelative: rise });
   const expected = setup.expectedForceN;
   if (expected !== undefined && ((forceN.low ?? 0) > expected.highN || (forceN.high ?? Infinity) < expected.lowN)) {
     raise('doubtful', { id: 'outside-expected', forceN: forceN.value });

@@ -119,7 +119,7 @@ describe('a cell', () => {
 describe('a cell of fixity', () => {
   const ends = (text: string, separator: ',' | ';') => {
     const told = cellFixity(text, separator);
-    return told.ok ? told.value.map(({ value }) => value) : told.fault.why;
+    return told.ok ? told.value.map((end) => ('kind' in end ? end.kind : end.value)) : told.fault.why;
   };
 
   it('parts the ends by comma or semicolon where commas part the columns', () => {

@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { answerOf } from '../../../../src/core/answer.ts';
-import { expectedFrequencyHz, expectedPartialsHz } from '../../../../src/core/force/expected.ts';
+import { expectedFrequencyHz, expectedPartialsHz, frequencyUnderForce } from '../../../../src/core/force/expected.ts';
+import { forceFromFrequency } from '../../../../src/core/force/force.ts';
+import { knownSpan } from '../../../../src/core/force/known-span.ts';
+import { MODEL_ERROR_EACH } from '../../../../src/core/force/partial-nodes.ts';
 import { UNKNOWN_ENDS } from '../../../../src/core/setup.ts';
 import { partialHz } from '../../../../src/core/vibration/beam.ts';
 import { heardPluck, spanOf } from '../../../support/heard.ts';
@@ -49,4 +52,28 @@ describe('of a reading', () => {
 test('without span or belt there is nothing to expect', () => {
   expect(expectedFrequencyHz({ ends: UNKNOWN_ENDS }, TARGET)).toBeUndefined();
   expect(expectedPartialsHz({ ends: UNKNOWN_ENDS }, TARGET)).toEqual([]);
+});
+
+describe('the frequency under a known force', () => {
+  test('lies about that of middling ends and stiffness, and its interval holds the extremes of both', () => {
+    const expected = frequencyUnderForce(spanOf(0.15), 10)!;
+    const hz = (bendingStiffnessNm2: number, fixity: number) =>
+      partialHz({ forceN: 10, spanLengthM: 0.15, linearDensityKgPerM: 0.0078, bendingStiffnessNm2, fixity: [fixity, fixity], number: 1 });
+    expect(Math.abs(expected.valueHz / hz(1.2e-4, 0.5) - 1)).toBeLessThan(0.01);
+    expect(expected.lowHz).toBeLessThan(hz(5e-5, 0));
+    expect(expected.highHz).toBeGreaterThan(hz(2.5e-4, 1));
+  });
+
+  test('read back gives the force: median to median', () => {
+    for (const spanLengthM of [0.06, 0.15, 0.4]) {
+      const setup = spanOf(spanLengthM);
+      const { valueHz } = frequencyUnderForce(setup, 8)!;
+      const back = forceFromFrequency({ frequencyHz: valueHz, relativeU: MODEL_ERROR_EACH }, knownSpan(setup)!)!;
+      expect(back.value).toBeCloseTo(8, 4);
+    }
+  });
+
+  test('is not told without span or belt', () => {
+    expect(frequencyUnderForce({ ends: UNKNOWN_ENDS }, 8)).toBeUndefined();
+  });
 });
