@@ -15,18 +15,19 @@ export interface BenchArguments {
 export const DEFAULT_SEED = 20_250;
 
 export function benchArguments(given: readonly string[], known: readonly string[]): BenchArguments | { readonly fault: string } {
-  const { values } = parseArgs({
+  const { values, positionals } = parseArgs({
     args: [...given],
     options: {
       seed: { type: 'string', default: String(DEFAULT_SEED) },
       takes: { type: 'string', default: '12' },
-      section: { type: 'string', default: known.join(',') },
+      section: { type: 'string' },
       kinds: { type: 'string' },
       list: { type: 'boolean', default: false },
     },
     allowPositionals: true,
   });
-  const sections = values.section.split(',');
+  const named = [...positionals, ...(values.section?.split(',') ?? [])];
+  const sections = named.length > 0 ? named : known;
   const strange = sections.find((section) => !known.includes(section));
   if (strange !== undefined) return { fault: `There is no section ${strange}. There are: ${known.join(', ')}.` };
   const [seed, takesPerKind] = [Number(values.seed), Number(values.takes)];

@@ -1,4 +1,4 @@
-/** Section `beam`: the corpus's own physics against the laws that it must meet. */
+/** Section `beam`: the program's solver against another method, and the corpus's own physics against the laws that it must meet. */
 
 import { createRandom } from '../../src/core/synthesis/random.ts';
 import { partialHz } from '../../src/core/vibration/beam.ts';
@@ -8,6 +8,7 @@ import { pickupOf, releasedSpan } from '../support/corpus/pluck-shape.ts';
 import { rung } from '../support/corpus/ring.ts';
 import { toneHz } from '../support/heterodyne.ts';
 import type { Run } from './run.ts';
+import { solverTable } from './solver.ts';
 import { quantile } from './statistics.ts';
 import { digits, table } from './table.ts';
 
@@ -52,6 +53,7 @@ export function beamSection({ options }: Run): string {
     digits(1e6 * Math.max(...values), 2),
   ];
   return [
+    solverTable(),
     '### The simulated spans against the frequency equation (relative difference in millionths)',
     table(
       ['partials 1 to 5 by', 'n', 'median', 'largest'],

@@ -1,5 +1,6 @@
 /** Section `coverage`: how often the intervals hold the truth, and what grades are worth. */
 
+import { forceCoverage } from './coverage-force.ts';
 import { holdsTruth } from './frequency.ts';
 import { isOctaveType, isRight, isWithin, NEAR } from './judge.ts';
 import type { BeltResult } from './ours.ts';
@@ -102,6 +103,7 @@ export function coverageSection(run: Run): string {
         ),
       ),
     ),
+    forceCoverage(run.belts()),
     ...pluckCounts(run),
   ].join('\n\n');
 }

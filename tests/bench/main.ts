@@ -1,4 +1,4 @@
-/** The benchmark: `npm run bench -- --seed 7 --takes 20 --section frequency,coverage`. Prints tables; asserts nothing. */
+/** The benchmark: `npm run bench -- coverage beam --seed 7 --takes 20`, sections by name, all where none is named. Prints tables; asserts nothing. */
 
 import { benchArguments } from './arguments.ts';
 import { beamSection } from './beam.ts';
