@@ -134,7 +134,7 @@ export function unlikeSpan(likeness: Likeness, spanTold: boolean): Unlike | unde
   if (evidence < LEAST_EVIDENCE) return 'no-series';
   const strangers = spanTold ? AMONG_STRANGERS : AMONG_STRANGERS_UNTOLD;
   if (evidence < strangers.evidence && ownShare < strangers.ownShare) return 'no-series';
-  if (ringS < KNOCK.decayS && (ownShare < KNOCK.ownShare || likeness.partials === 1)) return 'knock';
+  if (ringS < KNOCK.decayS && ownShare < (likeness.partials === 1 ? KNOCK.ownShareAlone : KNOCK.ownShare)) return 'knock';
   if (likeness.partials <= FEW.partials && ownShare < FEW.ownShare) return 'no-series';
   return spanTold ? unlikeBelt(likeness) : unlikeString(likeness);
 }
