@@ -12,7 +12,7 @@ const LEAST_EVIDENCE = 3;
 const AMONG_STRANGERS = { evidence: 6.5, ownShare: 0.47 };
 const AMONG_STRANGERS_UNTOLD = { evidence: 5, ownShare: 0.4 };
 /** So short a ring is a knock, unless the series explains most of it. */
-const KNOCK = { decayS: 0.025, ownShare: 0.65, evidenceUntold: 6 };
+const KNOCK = { decayS: 0.025, ownShare: 0.7, ownShareAlone: 0.9, evidenceUntold: 6 };
 /** One or two partials among strangers are no series: a glass has as many. */
 const FEW = { partials: 2, ownShare: 0.6 };
 /** Two numberings this close to even odds are no numbering, where no span was told that could decide. */
