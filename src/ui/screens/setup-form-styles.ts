@@ -154,7 +154,7 @@ export const setupFormStyles = css`
       text-overflow: ellipsis;
       white-space: nowrap;
     }
-    :host([folded]) .form {
+    :host([folded]) :is(.head, .demo, .form) {
       display: none;
     }
     :host(:not([foldable])) .fold {
