@@ -26,12 +26,13 @@ export function fittingForce(heard: HeardSet, span: KnownSpan): FittingForce {
   let set = heard;
   let judged = forceFromPartials(set, span, prior);
   while (judged.misfit > MISFIT_LIMIT[set.partials.length]!) {
-    // The lowest partial carries the force; of the others the one goes whose loss mends most.
+    // The lowest partial carries the force; of the others the one goes without which the rest is likeliest: one that only a stiffness far out
+    // of the ordinary could fit is not fitted.
     const fewer = set.partials.slice(1).map((gone) => {
       const without = { ...set, partials: set.partials.filter((partial) => partial !== gone) };
       return { gone, without, judged: forceFromPartials(without, span, prior) };
     });
-    const best = fewer.reduce((a, b) => (b.judged.misfit < a.judged.misfit ? b : a));
+    const best = fewer.reduce((a, b) => (b.judged.lnEvidence > a.judged.lnEvidence ? b : a));
     leftOut.push(best.gone.number);
     set = best.without;
     judged = best.judged;

@@ -25,6 +25,8 @@ export interface Judged {
   readonly nodes: readonly JudgedNode[];
   /** Weighted square of what is left of the partials in the cell that fits them best: χ² with one degree of freedom fewer than partials. */
   readonly misfit: number;
+  /** ln of how likely the partials are under all that is known; compares sets of as many partials. */
+  readonly lnEvidence: number;
 }
 
 /** The beam is no belt: partial n may lie this far from it for each of its number (1 % at the fourth). Our judgement, as no belt was measured. */
@@ -58,7 +60,7 @@ export function judgedNodes(heard: HeardSet, span: KnownSpan, nodes: readonly Fo
     return weight > PRUNE_BELOW ? [{ node, weight, lnFirstHz: first[i]!.ln, lnFirstU: first[i]!.u }] : [];
   });
   const total = kept.reduce((sum, { weight }) => sum + weight, 0);
-  return { nodes: kept.map((one) => ({ ...one, weight: one.weight / total })), misfit };
+  return { nodes: kept.map((one) => ({ ...one, weight: one.weight / total })), misfit, lnEvidence: heaviest + Math.log(total) };
 }
 
 /** Scratch for one call: nothing is allocated for each cell. */

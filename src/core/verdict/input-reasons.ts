@@ -17,6 +17,12 @@ const SAG = { named: 0.01, doubtful: 0.1 } as const;
 /** sqrt(EI/(T L²)) above which the stiffness holds the span as much as the force does. */
 const SLACK_ABOVE = 0.1;
 
+/**
+ * sqrt(EI/(T L²)) above which ends told by their kind carry the reading: were the kind wrong, hardly an interval would hold the force, and no
+ * partial would show it.
+ */
+const KIND_CARRIES_ABOVE = 0.05;
+
 export interface JudgedForce {
   readonly setup: SpanSetup;
   readonly span: KnownSpan;
@@ -40,7 +46,7 @@ export function inputReasons(judged: JudgedForce): Reason[] {
   const belt = setup.belt;
 
   if (interval !== 'trusted') reasons.push(...explanations(judged, interval));
-  else if (span.spanLengthM < shortestM(setup)) raise('doubtful', shortSpan(judged));
+  else if (span.spanLengthM < shortestM(setup) || isCarriedByKind(judged)) raise('doubtful', shortSpan(judged));
   if (belt?.densityFrom === 'catalogue') {
     // Where nothing else explains the width of the interval, it is the density's.
     const holdsAt = interval !== 'trusted' && reasons.length === 0 ? interval : 'doubtful';
@@ -104,7 +110,15 @@ const shortestM = (setup: SpanSetup): number => SHORTEST_PITCHES * (setup.belt?.
 const isOpen = (setup: SpanSetup): boolean =>
   setup.ends.some((end) => end.kind !== 'known') || setup.belt?.bendingStiffnessNm2.kind === 'range';
 
-function isSlack({ span, forceN }: JudgedForce): boolean {
-  if (forceN?.low === undefined) return true;
-  return Math.sqrt(centralSpan(span).bendingStiffnessNm2 / forceN.value) / span.spanLengthM > SLACK_ABOVE;
+const isSlack = (judged: JudgedForce): boolean => judged.forceN?.low === undefined || slackness(judged) > SLACK_ABOVE;
+
+/** Ends of which nothing is told are taken in all their kinds, and their interval shows it; ends that were measured are what they are. */
+function isCarriedByKind(judged: JudgedForce): boolean {
+  const { ends, belt } = judged.setup;
+  const isToldByKind = ends.some((end) => end.kind === 'between');
+  const isHalfKnown = ends.some((end) => end.kind === 'known') && belt?.bendingStiffnessNm2.kind === 'range';
+  return (isToldByKind || isHalfKnown) && slackness(judged) > KIND_CARRIES_ABOVE;
 }
+
+const slackness = ({ span, forceN }: JudgedForce): number =>
+  Math.sqrt(centralSpan(span).bendingStiffnessNm2 / (forceN?.value ?? 0)) / span.spanLengthM;

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { answerOf } from '../../../src/core/answer.ts';
+import { answerOf, answerOfFrequency } from '../../../src/core/answer.ts';
 import type { PluckSound, Reason } from '../../../src/core/outcome.ts';
-import { type SpanSetup, UNKNOWN_ENDS } from '../../../src/core/setup.ts';
+import { FIXITY_OF_END, type SpanSetup, UNKNOWN_ENDS } from '../../../src/core/setup.ts';
+import { partialHz } from '../../../src/core/vibration/beam.ts';
 import { CATALOGUE_BELT, heardPluck, spanOf, WEIGHED_BELT } from '../../support/heard.ts';
 
 const answer = (sounds: readonly PluckSound[], setup: SpanSetup) => answerOf({ sounds, setup, sampleRateHz: 48_000 });
@@ -144,6 +145,89 @@ describe('what a person knows of span and belt', () => {
     expect(reading!.reasons).toMatchObject([{ id: 'input-decides', input: 'span length' }]);
     expect(reading!.grade).toBe('doubtful');
   });
+});
+
+/** A pluck whose partials are those of a real span, as its solver has them. */
+function pluckOf(truth: {
+  forceN: number;
+  spanLengthM: number;
+  bendingStiffnessNm2: number;
+  fixity: readonly [number, number];
+}): PluckSound {
+  const hz = (number: number) => partialHz({ ...truth, linearDensityKgPerM: 0.0078, number });
+  const pluck = heardPluck(hz(1));
+  const partials = pluck.partials.map((one) => ({
+    ...one,
+    frequencyHz: { value: hz(one.number), standardUncertainty: 0.001 * hz(one.number) },
+  }));
+  return { ...pluck, partials };
+}
+
+describe('45 mm of a 2 mm belt at 4 N, heard with three partials', () => {
+  const sounds = [1, 2, 3].map(() => pluckOf({ forceN: 4, spanLengthM: 0.045, bendingStiffnessNm2: 1.2e-4, fixity: [0.5, 0.5] }));
+  const known = (value: number, standardUncertainty: number) => ({ kind: 'known', value: { value, standardUncertainty } }) as const;
+
+  test.each([
+    ['weighed, nothing told of the ends', spanOf(0.045)],
+    ['its ends told by kind', spanOf(0.045, WEIGHED_BELT, { ends: [FIXITY_OF_END.clamp, FIXITY_OF_END['toothed pulley']] })],
+    ['its ends measured, its stiffness not', spanOf(0.045, WEIGHED_BELT, { ends: [known(0.5, 0.02), known(0.5, 0.02)] })],
+    ['its stiffness told, not its ends', spanOf(0.045, { ...WEIGHED_BELT, bendingStiffnessNm2: known(1.2e-4, 2.4e-5) })],
+  ])('%s: not trusted, for the span, with its length and one that would do', (_, setup) => {
+    const { reading } = answer(sounds, setup);
+    expect(reading!.grade).not.toBe('trusted');
+    const reason = reading!.reasons.find(({ id }) => id === 'span-too-short')!;
+    expect(reason).toMatchObject({ spanLengthM: 0.045 });
+    expect(reason.id === 'span-too-short' && reason.trustedFromM).toBeGreaterThan(0.045);
+  });
+
+  test('ends and stiffness known well: trusted', () => {
+    const belt = { ...WEIGHED_BELT, bendingStiffnessNm2: known(1.2e-4, 2e-6) };
+    const setup = spanOf(0.045, belt, {
+      ends: [known(0.5, 0.02), known(0.5, 0.02)],
+      spanLengthM: { value: 0.045, standardUncertainty: 0.0002 },
+    });
+    expect(answer(sounds, setup).reading).toMatchObject({ grade: 'trusted', reasons: [] });
+  });
+});
+
+test('a partial that does not fit is named, and moves nothing', () => {
+  const fine = pluckOf({ forceN: 10, spanLengthM: 0.15, bendingStiffnessNm2: 1.2e-4, fixity: [0.5, 0.5] });
+  const moved = (share: number): PluckSound => ({
+    ...fine,
+    partials: fine.partials.map((one) =>
+      one.number === 2 ? { ...one, frequencyHz: { ...one.frequencyHz, value: share * one.frequencyHz.value } } : one,
+    ),
+  });
+  const { reading } = answer([moved(1.05)], spanOf(0.15));
+  expect(reading!.reasons).toMatchObject([{ id: 'partials-do-not-fit', partialNumbers: [2], holdsAt: 'trusted' }]);
+  expect(Math.abs(reading!.forceN!.value / 10 - 1)).toBeLessThan(0.02);
+  expect(answer([moved(1.005)], spanOf(0.15)).reading!.reasons).toEqual([]);
+});
+
+describe('a frequency that was told', () => {
+  const told = (value: number, setup: SpanSetup) =>
+    answerOfFrequency({ frequencyHz: { value, standardUncertainty: 0.001 * value }, setup });
+
+  test('reads as a pluck heard by its first partial alone, but for the sound', () => {
+    const heard = answer([heardPluck(122.5, { partialNumbers: [1], glideRelative: 0 })], spanOf(0.15)).reading!;
+    const reading = told(122.5, spanOf(0.15));
+    expect(reading.forceN!.value).toBeCloseTo(heard.forceN!.value, 3);
+    expect(reading.forceN!.u95!).toBeCloseTo(heard.forceN!.u95!, 2);
+    expect(ids(reading.reasons)).toEqual(['not-heard-here']);
+    expect(reading.pluckCount).toBe(0);
+  });
+
+  test('keeps the doubts of the inputs', () => {
+    expect(ids(told(122.5, spanOf(0.15, CATALOGUE_BELT)).reasons)).toEqual(['not-heard-here', 'density-from-catalogue']);
+  });
+});
+
+test('the budget says what it comes to, and whether first order is to be believed', () => {
+  const long = answer(three(60.4, { partialNumbers: [1] }), spanOf(0.3)).reading!;
+  expect(long.budgetSum!.forceUN).toBeCloseTo(Math.hypot(...long.budget.map(({ forceUN }) => forceUN)), 9);
+  expect(long.budgetSum!.degreesOfFreedom!).toBeGreaterThan(6);
+  expect(long.budgetSum!.coverageFactor).toBeGreaterThan(1.95);
+  expect(answer(three(300, FIRST_ALONE), spanOf(0.045)).reading!.budgetSum!.firstOrderHolds).toBe(false);
 });
 
 test('a hard pluck leaves its glide in the budget', () => {
