@@ -80,7 +80,7 @@ function explanations(judged: JudgedForce, holdsAt: Grade): Reason[] {
     reasons.push(shortSpan(judged));
   }
   if (bendingDecides) {
-    if (isOpen(setup)) reasons.push({ id: 'ends-and-stiffness-unknown', share: bending });
+    if (isOpen(setup) && budget.length > 0) reasons.push({ id: 'ends-and-stiffness-unknown', share: bending });
   } else if (!(largest.input === 'linear density' && setup.belt?.densityFrom === 'catalogue')) {
     reasons.push({ id: 'input-decides', input: largest.input, share: largest.share });
   }
