@@ -12,7 +12,7 @@ const LEAST_EVIDENCE = 3;
 const AMONG_STRANGERS = { evidence: 6.5, ownShare: 0.47 };
 const AMONG_STRANGERS_UNTOLD = { evidence: 5, ownShare: 0.4 };
 /** So short a ring is a knock, unless the series explains most of it. */
-const KNOCK = { decayS: 0.025, ownShare: 0.7, ownShareAlone: 0.9, evidenceUntold: 6 };
+const KNOCK = { decayS: 0.025, ownShare: 0.7, ownShareAlone: 0.9, evidence: 7.5, evidenceUntold: 6 };
 /** One or two partials among strangers are no series: a glass has as many. */
 const FEW = { partials: 2, ownShare: 0.6 };
 /** Two numberings this close to even odds are no numbering, where no span was told that could decide. */
@@ -25,13 +25,15 @@ const OVERWHELMING = { score: 8, unexplained: 2.5, swellDb: 1.2 };
 const LEAST_LOSS_DB = 2;
 const DYING = { evidence: 8, decayS: 0.5, decayMisfitDb: 4 };
 /** Belts ring with decay times of 0.01 to 0.35 s. A gain control or clipping stretches the strongest partial, never all of them. */
-const LONGEST = { strongestS: 0.5, shortestS: 0.2, held: 2 };
+const LONGEST = { strongestS: 0.5, shortestS: 0.25, held: 2 };
 /** A partial that rings longer than this is held. */
 const HELD_S = 1;
 /** Of a belt the higher partial dies sooner; beats and rooms blur that, but not by this factor. */
 const MOST_OUTLIVES = 1.9;
 /** Partials fainter than this say nothing about damping. */
 const FAINT_SHARE = 0.25;
+/** What a fit makes shorter than this is the finger's noise. */
+const SHORTEST_PARTIAL_S = 0.006;
 /** Many narrow partials that fit no series and die slowly are a chord. */
 const CHORD = { unexplained: 3, ownShare: 0.62, lossDb: 8 };
 /** A tone of which no partial dies is held, whatever plays it. */
@@ -99,6 +101,7 @@ function outlivesLower(fitted: readonly FittedPartial[], { best }: Fundamental):
   let most = 0;
   for (const { number, sinusoid } of fitted) {
     if (!best.heard.has(number) || amplitude(sinusoid) < FAINT_SHARE * loudest) continue;
+    if (decayS(sinusoid) < SHORTEST_PARTIAL_S) continue;
     if (longestBelow > 0) most = Math.max(most, decayS(sinusoid) / longestBelow);
     longestBelow = Math.max(longestBelow, decayS(sinusoid));
   }
@@ -134,7 +137,8 @@ export function unlikeSpan(likeness: Likeness, spanTold: boolean): Unlike | unde
   if (evidence < LEAST_EVIDENCE) return 'no-series';
   const strangers = spanTold ? AMONG_STRANGERS : AMONG_STRANGERS_UNTOLD;
   if (evidence < strangers.evidence && ownShare < strangers.ownShare) return 'no-series';
-  if (ringS < KNOCK.decayS && ownShare < (likeness.partials === 1 ? KNOCK.ownShareAlone : KNOCK.ownShare)) return 'knock';
+  if (ringS < KNOCK.decayS && evidence < KNOCK.evidence && ownShare < (likeness.partials === 1 ? KNOCK.ownShareAlone : KNOCK.ownShare))
+    return 'knock';
   if (likeness.partials <= FEW.partials && ownShare < FEW.ownShare) return 'no-series';
   return spanTold ? unlikeBelt(likeness) : unlikeString(likeness);
 }
