@@ -10,8 +10,14 @@ export interface LaterFit {
   readonly partials: readonly FittedPartial[];
 }
 
-/** Before anything is heard the glide is taken to be 0 with this standard uncertainty, relative to the frequency. */
-const PRIOR_U = 0.001;
+/**
+ * What the offset is before anything is heard, relative to the frequency: of most plucks next to nothing, of some anything a finger
+ * can do. One normal distribution would either add noise to all light plucks or leave the hard ones uncorrected.
+ */
+const PRIOR = [
+  { share: 0.7, u: 0.0002 },
+  { share: 0.3, u: 0.003 },
+] as const;
 /** Drift of a partial that is no glide, relative, for each of its number: what nested stretches do not share. */
 const WANDER = 0.0004;
 /** Damped sinusoids never rise as they die: less than nothing is noise. */
@@ -28,7 +34,7 @@ const ROUNDS = 8;
  * @param decayS  amplitude decay time of the strongest partial, s
  */
 export function glideOf(first: readonly FittedPartial[], later: readonly LaterFit[], decayS: number): Measured {
-  let weightSum = 1 / PRIOR_U ** 2;
+  let weightSum = 0;
   let sum = 0;
   for (const { laterS, partials } of later) {
     const drift = meanDrift(first, partials);
@@ -38,7 +44,23 @@ export function glideOf(first: readonly FittedPartial[], later: readonly LaterFi
     sum += weight * (-drift.value / gone);
     weightSum += weight;
   }
-  return { value: Math.max(LEAST, sum / weightSum), standardUncertainty: 1 / Math.sqrt(weightSum) };
+  return posterior({ sum, weightSum });
+}
+
+/** Mean and standard deviation of the offset after a measurement of `sum / weightSum` with variance `1 / weightSum`; none: weight 0. */
+function posterior({ sum, weightSum }: { readonly sum: number; readonly weightSum: number }): Measured {
+  const parts = PRIOR.map(({ share, u }) => {
+    const variance = 1 / (weightSum + 1 / u ** 2);
+    const mean = sum * variance;
+    // density of the measurement under this part: normal with the two variances added
+    const spread = 1 + weightSum * u ** 2;
+    const density = (share / Math.sqrt(spread)) * Math.exp(-0.5 * (weightSum > 0 ? sum ** 2 / weightSum / spread : 0));
+    return { mean, variance, density };
+  });
+  const total = parts.reduce((t, { density }) => t + density, 0) || 1;
+  const mean = parts.reduce((t, part) => t + (part.density / total) * part.mean, 0);
+  const square = parts.reduce((t, part) => t + (part.density / total) * (part.variance + part.mean ** 2), 0);
+  return { value: Math.max(LEAST, mean), standardUncertainty: Math.sqrt(Math.max(0, square - mean ** 2)) };
 }
 
 /** Robust weighted mean of ln(later/first) over the partials that both have; nested stretches share noise, so variances subtract. */

@@ -16,8 +16,8 @@ export interface FittedPartial {
   readonly sinusoid: DampedSinusoid;
 }
 
-/** Model error of the stiff-string series, relative: of partial 1, for each further number, and for each unit of B m². */
-const MODEL_ERROR = { first: 0.0003, each: 0.0008, stiff: 0.02 };
+/** Model error of the stiff-string series, relative: of partial 1 itself, for each further number, and for each unit of B (m² − 1). */
+const MODEL_ERROR = { first: 0.0001, each: 0.0008, stiff: 0.02 };
 const HUBER = 3;
 const ROUNDS = 12;
 
@@ -74,7 +74,7 @@ export function firstPartialOf(partials: readonly FittedPartial[], start: Series
     const normal = new Float64Array(4);
     const right = new Float64Array(2);
     for (const { number: m, frequencyHz } of partials) {
-      const modelError = MODEL_ERROR.first + MODEL_ERROR.each * (m - 1) + MODEL_ERROR.stiff * b * m ** 2;
+      const modelError = MODEL_ERROR.first + MODEL_ERROR.each * (m - 1) + MODEL_ERROR.stiff * b * (m ** 2 - 1);
       const sigma = Math.hypot(frequencyHz.standardUncertainty / frequencyHz.value, modelError);
       const residual = Math.log(frequencyHz.value) - lnFirst - Math.log(partialRatio(m, b));
       const slope = 0.5 * (m ** 2 / (1 + b * m ** 2) - 1 / (1 + b));
