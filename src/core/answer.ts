@@ -43,18 +43,9 @@ const GLIDE_LEFT = 0.1;
 export function answerOf(take: Take): Answers {
   const { sounds, setup } = take;
   const ownReasons = sounds.map((sound) => soundReasons(sound, take));
-  const plucks = sounds.map((sound, i): PluckReading => {
-    const judged = judge({ sounds: [sound], combined: combinedPlucks([sound.frequencyHz]), reasons: ownReasons[i]!, setup });
-    const { frequencyHz, forceN, grade, soundGrade, reasons } = judged;
-    return { frequencyHz, forceN, grade, soundGrade, reasons, sound, used: true };
-  });
+  const plucks = judgedPlucks(take, ownReasons);
   if (plucks.length === 0) return { plucks, reading: undefined };
-
-  // A pluck whose sound is worth nothing takes no part as long as another's is worth something.
-  const worthless = plucks.map((pluck) => pluck.soundGrade === 'unusable');
-  const candidates = worthless.every(Boolean) ? sounds.map((_, i) => i) : sounds.flatMap((_, i) => (worthless[i] ? [] : [i]));
-  const combined = combinedPlucks(candidates.map((i) => sounds[i]!.frequencyHz));
-  const chosen = candidates.filter((_, k) => combined.used[k]);
+  const { candidates, combined, chosen } = chosenPlucks(take, plucks);
   const reasons = [
     ...sharedReasons(chosen.map((i) => ownReasons[i]!)),
     ...agreementReasons(
@@ -68,6 +59,36 @@ export function answerOf(take: Take): Answers {
     plucks: plucks.map((pluck, i) => ({ ...pluck, used: chosen.includes(i) })),
     reading: { kind: 'reading', ...judged, pluckCount: chosen.length },
   };
+}
+
+/** What the force of a take rests on; undefined without a pluck, and where span or density was not told. */
+export function forceBasis(take: Take): ForceBasis | undefined {
+  const span = knownSpan(take.setup);
+  const plucks = judgedPlucks(
+    take,
+    take.sounds.map((sound) => soundReasons(sound, take)),
+  );
+  if (plucks.length === 0 || span === undefined) return undefined;
+  const { combined, chosen } = chosenPlucks(take, plucks);
+  return basisOf({ combined, sounds: chosen.map((i) => take.sounds[i]!), setup: take.setup, span });
+}
+
+/** Each pluck by itself. */
+function judgedPlucks({ sounds, setup }: Take, ownReasons: readonly (readonly Reason[])[]): readonly PluckReading[] {
+  return sounds.map((sound, i): PluckReading => {
+    const judged = judge({ sounds: [sound], combined: combinedPlucks([sound.frequencyHz]), reasons: ownReasons[i]!, setup });
+    const { frequencyHz, forceN, grade, soundGrade, reasons } = judged;
+    return { frequencyHz, forceN, grade, soundGrade, reasons, sound, used: true };
+  });
+}
+
+/** Which plucks make the reading, by index, and what their frequencies come to. */
+function chosenPlucks({ sounds }: Take, plucks: readonly PluckReading[]) {
+  // A pluck whose sound is worth nothing takes no part as long as another's is worth something.
+  const worthless = plucks.map((pluck) => pluck.soundGrade === 'unusable');
+  const candidates = worthless.every(Boolean) ? sounds.map((_, i) => i) : sounds.flatMap((_, i) => (worthless[i] ? [] : [i]));
+  const combined = combinedPlucks(candidates.map((i) => sounds[i]!.frequencyHz));
+  return { candidates, combined, chosen: candidates.filter((_, k) => combined.used[k]) };
 }
 
 /**
@@ -98,10 +119,7 @@ function judge(given: {
     return { frequencyHz, grade: soundGrade, soundGrade, reasons: byEar, budget: [] };
   }
 
-  const doubt = doubtOf(combined, given.sounds);
-  const partials = heardPartials(given.sounds, frequencyHz.value, combined.withinRelative);
-  const sharedRelativeU = Math.hypot(doubt.repeatabilityRelative, doubt.amplitudeRelative);
-  const { fit, rise } = fitOnItsSide(setup.lie === 'flat', partials, span, sharedRelativeU);
+  const { doubt, partials, sharedRelativeU, fit, rise } = basisOf({ combined, sounds: given.sounds, setup, span });
   const { cells, numbers, leftOut } = fit;
   const central = centralOfCells(span, cells);
   const budget = fit.forceN === undefined ? [] : forceBudget({ forceN: fit.forceN.value, span, doubt, central });
@@ -122,6 +140,26 @@ function judge(given: {
   ];
   const grade = worstGrade([gradeOfInterval(forceN, toleranceRelative), gradeOfReasons(reasons)]);
   return { frequencyHz, forceN, grade, soundGrade, reasons, budget, ...(forceN ? { budgetSum: budgetSum(budget, forceN) } : {}) };
+}
+
+/** What a force is reckoned from. */
+export interface ForceBasis {
+  readonly span: KnownSpan;
+  readonly doubt: FrequencyDoubt;
+  /** As heard, those that the fit leaves out among them. */
+  readonly partials: readonly PartialEvidence[];
+  readonly sharedRelativeU: number;
+  readonly fit: FittingForce;
+  /** Of the first partial squared, by sag; 0 on edge. */
+  readonly rise: number;
+}
+
+function basisOf(given: { combined: CombinedPlucks; sounds: readonly PluckSound[]; setup: SpanSetup; span: KnownSpan }): ForceBasis {
+  const { combined, sounds, setup, span } = given;
+  const doubt = doubtOf(combined, sounds);
+  const partials = heardPartials(sounds, combined.frequencyHz.value, combined.withinRelative);
+  const sharedRelativeU = Math.hypot(doubt.repeatabilityRelative, doubt.amplitudeRelative);
+  return { span, doubt, partials, sharedRelativeU, ...fitOnItsSide(setup.lie === 'flat', partials, span, sharedRelativeU) };
 }
 
 /** Only a belt that lies flat hangs through in the direction in which it swings. */
