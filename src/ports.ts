@@ -1,5 +1,7 @@
 /** What the app needs from outside: types only, so that screens and tests meet the same contract. */
 
+import type { Take } from './core/answer.ts';
+import type { DrawnAnswer } from './core/drawn-answer.ts';
 import type { ListeningEvent } from './core/listening.ts';
 import type { Recording, SoundProcessing } from './core/samples/recording.ts';
 import type { SpanSetup } from './core/setup.ts';
@@ -84,6 +86,18 @@ export interface Analyst {
   }): Promise<readonly ListeningEvent[]>;
 }
 
+/** The check by random draws, out of the page's way. */
+export interface RandomDraws {
+  /** Undefined where there is no force to check. Rejects with the signal's reason when aborted. */
+  draw(options: {
+    readonly take: Take;
+    readonly seed: number;
+    /** Told the share done, 0 to 1. */
+    readonly onProgress: (share: number) => void;
+    readonly signal: AbortSignal;
+  }): Promise<DrawnAnswer | undefined>;
+}
+
 /** Why a file gave no sound. `text` says in one sentence what is wrong, for WAV files with the place of the fault. */
 export interface FileFailure {
   readonly kind: 'file-failure';
@@ -108,7 +122,19 @@ export interface Replay {
 }
 
 /** How a person says that one end of the span is held; `core/setup.ts` has what follows from it. */
-export type EnteredEnd = 'unknown' | 'pulley' | 'clip';
+export type EnteredEnd = 'unknown' | 'pulley' | 'idler' | 'clip';
+
+/** A weighing as it was typed, kept with the belt that lay on the scale. */
+export interface EnteredWeighing {
+  /** As in the setup; the weighing says nothing of any other belt. */
+  readonly beltId: string;
+  readonly kind: 'piece' | 'loop';
+  readonly length: string;
+  readonly mass: string;
+  readonly scaleStep: string;
+  /** What came out, g/m with the half of its 95 % interval, as a person would write it. */
+  readonly density: string;
+}
 
 /** A span's setup as a person typed it, units and all; an empty text is not told. */
 export interface EnteredSetup {
@@ -128,6 +154,9 @@ export interface EnteredSetup {
   readonly forceUnit: string;
   readonly tolerance: string;
   readonly ends: readonly [EnteredEnd, EnteredEnd];
+  /** How the wide face lies; on edge where it is not told. */
+  readonly lie?: 'edge' | 'flat' | undefined;
+  readonly weighing?: EnteredWeighing | undefined;
 }
 
 /** Remembers the last setup over a reload; where nothing can be kept, it forgets and says nothing. */

@@ -8,7 +8,7 @@ const KEY = 'spanwright.last-setup';
 const LONGEST_TEXT = 120;
 
 const text = z.string().max(LONGEST_TEXT);
-const end = z.enum(['unknown', 'pulley', 'clip']);
+const end = z.enum(['unknown', 'pulley', 'idler', 'clip']);
 
 const documentSchema = z.object({
   version: z.literal(1),
@@ -24,6 +24,10 @@ const documentSchema = z.object({
     forceUnit: text,
     tolerance: text,
     ends: z.tuple([end, end]),
+    lie: z.enum(['edge', 'flat']).optional(),
+    weighing: z
+      .object({ beltId: text, kind: z.enum(['piece', 'loop']), length: text, mass: text, scaleStep: text, density: text })
+      .optional(),
   }),
 });
 

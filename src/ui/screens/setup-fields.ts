@@ -30,12 +30,17 @@ export const setupQuantity = ({ entered, understood, enter }: SetupFields, field
   });
 
 /** A row with one field, its label and its note. */
-export const setupRow = (fields: SetupFields, field: SetupField, { label, unit, note }: { label: string; unit: string; note: string }) =>
+export const setupRow = (
+  fields: SetupFields,
+  field: SetupField,
+  { label, unit, note, beside = nothing }: { label: string; unit: string; note: string; beside?: unknown },
+) =>
   html`<div class="row">
     <label class="label" for=${field}>${label}</label>
     <div>
       ${setupQuantity(fields, field, { unit, describedBy: `${field}-note` })}
       ${setupNote(`${field}-note`, firstFault(fields.understood, [field]), note)}
+      ${beside}
     </div>
   </div>`;
 

@@ -12,13 +12,14 @@ import { selectFieldStyles } from '../parts/select-field.ts';
 import { shared } from '../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../state/context.ts';
 import { Selected } from '../state/selected.ts';
-import { isOwnBelt, OWN_BELT } from '../state/span-setup.ts';
 import type { RemedyAct } from './remedy-view.ts';
 import { setupFormStyles } from './setup-form-styles.ts';
 import { mainRows } from './setup-main.ts';
 import { moreRows } from './setup-more.ts';
 import { setupSummary, setupSummaryStyles } from './setup-summary.ts';
 import { beltName, spanText } from './setup-words.ts';
+import './weigh-dialog.ts';
+import type { WeighDialog } from './weigh-dialog.ts';
 
 const words = en.setup;
 
@@ -32,6 +33,7 @@ export class SetupForm extends LitElement {
   @property({ type: Boolean, reflect: true }) folded = false;
   @state() unfolded = false;
   @query('details') details!: HTMLDetailsElement;
+  @query('weigh-dialog') weighDialog!: WeighDialog;
 
   readonly #figures = new Figures();
   readonly #narrow = new Narrow(this);
@@ -63,7 +65,7 @@ export class SetupForm extends LitElement {
 
   /** Opens the form where a remedy is taken up. */
   take(act: RemedyAct): void {
-    if (act === 'weigh') void this.#weigh();
+    if (act === 'weigh') this.#weigh();
     else if (act === 'change-span') void this.#goTo('spanLength');
     else {
       this.details.open = true;
@@ -95,6 +97,7 @@ export class SetupForm extends LitElement {
           <slot name="microphone"></slot>
         </details>
       </div>
+      <weigh-dialog></weigh-dialog>
     `;
   }
 
@@ -110,13 +113,7 @@ export class SetupForm extends LitElement {
     </div>`;
   }
 
-  /** The catalogue's belt becomes the person's own, of the same pitch, and waits for its density. */
-  readonly #weigh = async (): Promise<void> => {
-    const toothPitchM = this.#understood.value.setup.belt?.toothPitchM;
-    const toothPitch = toothPitchM === undefined ? '' : this.#figures.typed(toothPitchM * 1000);
-    if (!isOwnBelt(this.workbench.store.state.entered)) this.#enter({ beltId: OWN_BELT, linearDensity: '', toothPitch });
-    await this.#goTo('linearDensity');
-  };
+  readonly #weigh = (): void => this.weighDialog.show();
 
   async #goTo(field: string): Promise<void> {
     this.unfolded = true;

@@ -5,14 +5,14 @@ import { belts } from '../../../shared/belts.ts';
 import { en } from '../../words/en.ts';
 import type { Figures } from '../format.ts';
 import { selectField } from '../parts/select-field.ts';
-import { isOwnBelt, OWN_BELT } from '../state/span-setup.ts';
+import { isOwnBelt, OWN_BELT, weighingInUse } from '../state/span-setup.ts';
 import { type SetupFields, setupNote, setupQuantity, setupRow } from './setup-fields.ts';
-import { catalogueDensity, expectedText, firstFault, halfTarget, lengthReadAs, targetReadAs } from './setup-words.ts';
+import { beltDensity, expectedText, firstFault, halfTarget, lengthReadAs, targetReadAs } from './setup-words.ts';
 
 const words = en.setup;
 const FORCE_UNITS = ['N', 'lbf', 'kgf', 'ozf'];
 
-/** @param weigh  called when the person wants to tell the density of a belt of the catalogue */
+/** @param weigh  called when the person wants to weigh the belt */
 export function mainRows(fields: SetupFields, figures: Figures, weigh: () => void) {
   return html`${beltRow(fields, figures, weigh)} ${spanRow(fields, figures)} ${targetRow(fields, figures)}`;
 }
@@ -20,6 +20,8 @@ export function mainRows(fields: SetupFields, figures: Figures, weigh: () => voi
 function beltRow(fields: SetupFields, figures: Figures, weigh: () => void) {
   const { entered, understood, enter } = fields;
   const own = isOwnBelt(entered);
+  const weighing = weighingInUse(entered);
+  const weighButton = html`<button class="quiet" @click=${weigh}>${weighing ? words.weighAgain : words.weigh}</button>`;
   const choices = [...belts.map(({ id, label }) => ({ value: id, text: label })), { value: OWN_BELT, text: words.ownBelt }];
   const belt = { id: 'belt', value: own ? OWN_BELT : entered.beltId, choices, describedBy: own ? undefined : 'belt-note' };
   return html`<div class="row">
@@ -30,12 +32,13 @@ function beltRow(fields: SetupFields, figures: Figures, weigh: () => void) {
           own
             ? nothing
             : html`<p class="note" id="belt-note">
-                ${catalogueDensity(understood, figures)} <button class="quiet" @click=${weigh}>${words.weigh}</button>
+                ${beltDensity(understood, figures)} ${weighButton}
+                ${weighing ? html`<button class="quiet" @click=${() => enter({ weighing: undefined })}>${words.dropWeighing}</button>` : nothing}
               </p>`
         }
       </div>
     </div>
-    ${own ? setupRow(fields, 'linearDensity', { label: words.linearDensity, unit: 'g/m', note: words.linearDensityNote }) : nothing}`;
+    ${own ? setupRow(fields, 'linearDensity', { label: words.linearDensity, unit: 'g/m', note: words.linearDensityNote, beside: weighButton }) : nothing}`;
 }
 
 function spanRow(fields: SetupFields, figures: Figures) {

@@ -11,11 +11,12 @@ import { isOwnBelt } from '../state/span-setup.ts';
 import { type SetupFields, setupRow } from './setup-fields.ts';
 
 const words = en.setup;
-const ENDS: readonly EnteredEnd[] = ['unknown', 'pulley', 'clip'];
+const ENDS: readonly EnteredEnd[] = ['unknown', 'pulley', 'idler', 'clip'];
 
 export function moreRows(fields: SetupFields, figures: Figures) {
   const { entered, understood, enter } = fields;
   const ends = ENDS.map((end) => ({ value: end, text: words.ends[end] }));
+  const lies = (['edge', 'flat'] as const).map((lie) => ({ value: lie, text: words.lies[lie] }));
   const choose = (index: 0 | 1) => (value: string) => {
     const end = ENDS.find((one) => one === value) ?? 'unknown';
     enter({ ends: index === 0 ? [end, entered.ends[1]] : [entered.ends[0], end] });
@@ -31,6 +32,13 @@ export function moreRows(fields: SetupFields, figures: Figures) {
     <div class="row">
       <label class="label" for="secondEnd">${words.secondEnd}</label>
       ${selectField({ id: 'secondEnd', value: entered.ends[1], choices: ends, onChosen: choose(1) })}
+    </div>
+    <div class="row">
+      <label class="label" for="lie">${words.lie}</label>
+      <div>
+        ${selectField({ id: 'lie', value: entered.lie ?? 'edge', choices: lies, describedBy: 'lie-note', onChosen: (lie) => enter({ lie: lie === 'flat' ? 'flat' : 'edge' }) })}
+        <p class="note" id="lie-note">${words.lieNote}</p>
+      </div>
     </div>
     ${isOwnBelt(entered) ? setupRow(fields, 'toothPitch', { label: words.toothPitch, unit: 'mm', note: words.toothPitchNote }) : nothing}
     ${setupRow(fields, 'bendingStiffness', { label: words.stiffness, unit: 'N m²', note: words.stiffnessNote })}

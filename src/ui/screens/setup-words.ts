@@ -3,7 +3,7 @@
 import { beltById } from '../../../shared/belts.ts';
 import { expectedFrequencyHz } from '../../core/force/expected.ts';
 import { relativeUncertainty } from '../../core/math/measured.ts';
-import { formatPercent } from '../../core/quantity.ts';
+import { formatPercent, parseQuantity } from '../../core/quantity.ts';
 import type { EnteredSetup } from '../../ports.ts';
 import { en } from '../../words/en.ts';
 import { type Figures, together } from '../format.ts';
@@ -32,8 +32,13 @@ export function measuredSpanText(understood: UnderstoodSetup, figures: Figures):
   return span ? `${text} ±\u00a0${figures.typed(COVERAGE_FACTOR * span.standardUncertainty * 1000, 'mm')}` : text;
 }
 
-/** '7.8 g/m ± 10 %, catalogue'. */
-export function catalogueDensity({ setup }: UnderstoodSetup, figures: Figures): string {
+/** '7.8 g/m ± 10 %, catalogue', or '7.74 g/m ± 0.06 g/m, weighed'. */
+export function beltDensity(understood: UnderstoodSetup, figures: Figures): string {
+  if (understood.setup.belt?.densityFrom !== 'weighed') return catalogueDensity(understood, figures);
+  return words.densityWeighed(densityText(understood, figures));
+}
+
+function catalogueDensity({ setup }: UnderstoodSetup, figures: Figures): string {
   const density = setup.belt?.linearDensityKgPerM;
   if (!density) return '';
   const doubt = formatPercent(COVERAGE_FACTOR * relativeUncertainty(density), { format: figures.format });
@@ -69,6 +74,13 @@ export function targetReadAs(entered: EnteredSetup, { setup }: UnderstoodSetup, 
 /** Half a target decides nothing; the person may only not have typed the other half yet. */
 export function halfTarget(entered: EnteredSetup): boolean {
   return (entered.targetFrom.trim() === '') !== (entered.targetTo.trim() === '');
+}
+
+/** Tooth pitch of the belt in the fields, m, also while its density is not told yet. */
+export function toothPitchOf({ toothPitch }: EnteredSetup, { setup }: UnderstoodSetup): number | undefined {
+  if (setup.belt) return setup.belt.toothPitchM;
+  const parsed = parseQuantity(toothPitch, { kind: 'length', defaultUnit: 'mm' });
+  return parsed.ok ? parsed.value : undefined;
 }
 
 /** First fault of these fields, in words. */

@@ -12,7 +12,7 @@ import {
   type ForceRange,
   type SpanSetup,
 } from '../../core/setup.ts';
-import type { EnteredEnd, EnteredSetup } from '../../ports.ts';
+import type { EnteredEnd, EnteredSetup, EnteredWeighing } from '../../ports.ts';
 
 /** Stands for a belt of which the person tells the linear density; so does any id that the catalogue does not know. */
 export const OWN_BELT = 'own';
@@ -34,7 +34,7 @@ export const EMPTY_SETUP: EnteredSetup = {
   ends: ['unknown', 'unknown'],
 };
 
-export type SetupField = Exclude<keyof EnteredSetup, 'beltId' | 'forceUnit' | 'ends'>;
+export type SetupField = Exclude<keyof EnteredSetup, 'beltId' | 'forceUnit' | 'ends' | 'lie' | 'weighing'>;
 export type FieldFault = QuantityFault | { readonly ok: false; readonly why: 'same-as-other-end' };
 
 /** What the texts say, in SI, and where they say nothing that can be read. Empty texts are no fault. */
@@ -49,6 +49,7 @@ const COVERAGE_FACTOR = 2;
 const END_FIXITY: Record<EnteredEnd, EndFixity> = {
   unknown: FIXITY_OF_END.unknown,
   pulley: FIXITY_OF_END['toothed pulley'],
+  idler: FIXITY_OF_END['smooth idler'],
   clip: FIXITY_OF_END.clamp,
 };
 
@@ -80,6 +81,7 @@ export function understood(entered: EnteredSetup): UnderstoodSetup {
       spanLengthM: span,
       belt,
       ends: [END_FIXITY[entered.ends[0]], END_FIXITY[entered.ends[1]]],
+      lie: entered.lie,
       toleranceRelative: tolerance?.value,
       targetForceN: targetOf(from, to),
     },
@@ -104,14 +106,28 @@ function beltOf(
 ): BeltKnowledge | undefined {
   const entry = beltById(entered.beltId);
   if (entry) {
-    const belt = beltKnowledge(entry);
+    const belt = { ...beltKnowledge(entry), ...weighed(entered) };
     return stiffness ? { ...belt, bendingStiffnessNm2: { kind: 'known', value: stiffness } } : belt;
   }
-  const density = measured(read('linearDensity', { kind: 'linear-density', defaultUnit: 'g/m' }), {
-    relative: ASSUMED_UNCERTAINTY.linearDensityRelative,
-  });
+  const density = measured(read('linearDensity', DENSITY), { relative: ASSUMED_UNCERTAINTY.linearDensityRelative });
   const toothPitchM = read('toothPitch', { kind: 'length', defaultUnit: 'mm' })?.value;
-  return density && ownBelt({ linearDensityKgPerM: density, bendingStiffnessNm2: stiffness, toothPitchM, catalogue: belts });
+  const densityFrom = weighed(entered) ? ('weighed' as const) : undefined;
+  return density && ownBelt({ linearDensityKgPerM: density, densityFrom, bendingStiffnessNm2: stiffness, toothPitchM, catalogue: belts });
+}
+
+const DENSITY: QuantityOptions = { kind: 'linear-density', defaultUnit: 'g/m' };
+
+/** Weighing that holds for the belt as it stands in the fields: of another belt it says nothing, and a density typed later goes before it. */
+export function weighingInUse({ beltId, linearDensity, weighing }: EnteredSetup): EnteredWeighing | undefined {
+  if (weighing?.beltId !== beltId) return undefined;
+  return beltById(beltId) || linearDensity === weighing.density ? weighing : undefined;
+}
+
+function weighed(entered: EnteredSetup): Pick<BeltKnowledge, 'linearDensityKgPerM' | 'densityFrom'> | undefined {
+  const weighing = weighingInUse(entered);
+  const parsed = weighing && parseQuantity(weighing.density, DENSITY);
+  const density = parsed?.ok ? measured(parsed, { relative: ASSUMED_UNCERTAINTY.linearDensityRelative }) : undefined;
+  return density && { linearDensityKgPerM: density, densityFrom: 'weighed' };
 }
 
 /** The two ends in whichever order they were typed; one end alone, or no width between them, is no target. */

@@ -25,6 +25,17 @@ describe('setup memory', () => {
     expect(createSetupMemory(() => place).last()).toEqual(entered);
   });
 
+  it('gives back a weighing and how the belt lies, and opens what was kept before there were any', () => {
+    const place = storage();
+    const weighing = { beltId: 'own', kind: 'loop', length: '250', mass: '3.9', scaleStep: '0.1', density: '7.8 g/m ± 0.2 g/m' } as const;
+    const entered = { ...EMPTY_SETUP, ends: ['idler', 'clip'] as const, lie: 'flat' as const, weighing };
+    const memory = createSetupMemory(() => place);
+    memory.keep(entered);
+    expect(memory.last()).toEqual(entered);
+    place.setItem(place.key(0)!, JSON.stringify({ version: 1, setup: EMPTY_SETUP }));
+    expect(memory.last()).toEqual(EMPTY_SETUP);
+  });
+
   it('is empty at first', () => {
     expect(createSetupMemory(storage).last()).toBeUndefined();
   });

@@ -66,6 +66,12 @@ describe('understood', () => {
     ]);
   });
 
+  it('knows a smooth idler from a toothed pulley, and how the belt lies', () => {
+    const { setup } = setupOf({ ends: ['idler', 'unknown'], lie: 'flat' });
+    expect(setup.ends).toEqual([{ kind: 'between', low: 0, high: 0.3 }, { kind: 'unknown' }]);
+    expect(setup.lie).toBe('flat');
+  });
+
   it.each([
     [{ spanLength: 'long' }, 'spanLength', 'not-a-number'],
     [{ spanLength: '-5' }, 'spanLength', 'not-positive'],
