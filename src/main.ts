@@ -1,6 +1,7 @@
 /** Builds the edges and hands them to the page; the only file that knows them all. */
 
 import { createAnalyst } from './analysis/analyst.ts';
+import { createRandomDraws } from './analysis/draws.ts';
 import { createSetupMemory } from './archive/last-setup.ts';
 import { createFileDecoder } from './capture/audio-file.ts';
 import { createRecorder } from './capture/microphone.ts';
@@ -28,6 +29,7 @@ const effects = new Effects({
   outside: {
     recorder: createRecorder(),
     analyst: createAnalyst(),
+    draws: createRandomDraws(),
     decoder: createFileDecoder(),
     replay: createReplay(),
     memory,

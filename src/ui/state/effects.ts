@@ -1,5 +1,6 @@
 /** What a person can do that reaches outside the page: microphone, files, demo. Each act ends the one before; what comes too late is dropped. */
 
+import type { DrawnAnswer } from '../../core/drawn-answer.ts';
 import type { Recording } from '../../core/samples/recording.ts';
 import type {
   Analyst,
@@ -9,6 +10,7 @@ import type {
   FileDecoder,
   LiveTake,
   OpenMicrophone,
+  RandomDraws,
   Recorder,
   Replay,
   SetupMemory,
@@ -20,6 +22,7 @@ import type { Store } from './store.ts';
 export interface Outside {
   readonly recorder: Recorder;
   readonly analyst: Analyst;
+  readonly draws: RandomDraws;
   readonly decoder: FileDecoder;
   readonly replay: Replay;
   readonly memory: SetupMemory;
@@ -34,6 +37,9 @@ interface Act {
   take?: LiveTake | undefined;
   readonly aborting: AbortController;
 }
+
+/** Whoever checks twice is to see the same. */
+const SEED = 1;
 
 export class Effects {
   readonly #store: Store;
@@ -117,6 +123,15 @@ export class Effects {
     } catch {
       return { kind: 'listening-ended', lost: 'analysis-failed' };
     }
+  }
+
+  /** Checks the reading by random draws; undefined where there is no force. Rejects when aborted and where the worker breaks. */
+  async checkByDraws(options: { onProgress: (share: number) => void; signal: AbortSignal }): Promise<DrawnAnswer | undefined> {
+    const { take, understood } = this.#store.state;
+    if (!take) return undefined;
+    const { plucks, processing, sampleRateHz } = take;
+    const sounds = plucks.map(({ sound }) => sound);
+    return this.#outside.draws.draw({ take: { sounds, setup: understood.setup, processing, sampleRateHz }, seed: SEED, ...options });
   }
 
   /** Must be called from a person's gesture. */

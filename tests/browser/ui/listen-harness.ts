@@ -15,6 +15,7 @@ const silentOutside = (): Outside => ({
     open: async () => ({ kind: 'capture-failure', why: 'none', detail: '' }),
   },
   analyst: { listen: () => ({ port: new MessageChannel().port1, end: async () => {} }), analyse: async () => [] },
+  draws: { draw: async () => undefined },
   decoder: { decode: async () => ({ kind: 'file-failure', why: 'empty', text: 'It is empty.' }) },
   replay: { start: () => ({ stop: () => {} }) },
   memory: { last: () => undefined, keep: () => {} },

@@ -52,6 +52,7 @@ function workbench() {
       },
       analyse: async () => [pluckEvent(100)],
     },
+    draws: { draw: async () => undefined },
     decoder: {
       decode: async (file) =>
         file.name.endsWith('.wav')
