@@ -1,5 +1,6 @@
 /** Every word of the page in English, by the place where it stands. Reasons and faults of files have tables of their own. */
 
+import type { Agreement } from '../core/drawn-answer.ts';
 import type { BudgetInput, Grade } from '../core/outcome.ts';
 import type { RemedyKind } from '../core/remedies.ts';
 
@@ -361,6 +362,41 @@ export const en = {
     weigh: 'Weigh this belt',
     changeSpan: 'Change the span',
     tellEnds: 'Tell the ends',
+  },
+
+  draws: {
+    start: 'Check by random draws',
+    running: 'Drawing every input anew',
+    progress: 'Share of the draws done',
+    cancel: 'Cancel',
+    broken: 'The draws broke off. Nothing else is lost; try again.',
+    title: (count: string) => `${count} random draws`,
+    ofDraws: 'draws',
+    ofReading: 'reading',
+    noForce: 'no force',
+    label: (drawn: string, told: string) =>
+      `Histogram of the force by random draws. 95 % of the draws lie at ${drawn}; the figure above says ${told}.`,
+    caption: 'Share of the draws by force',
+    columns: ['Force', 'Share'],
+    beside: (drawn: string, told: string) => `Draws: ${drawn}. Reading: ${told}.`,
+    verdicts: {
+      agree: 'They agree: the interval may be believed.',
+      differ: 'They differ. Believe the draws: they follow every input through the beam itself.',
+      'too-few': 'Too few draws fit the partials to be a check. Believe the reading.',
+    } satisfies Record<Agreement, string>,
+    without: (share: string) => `${share} of the draws leave no room for any force.`,
+  },
+
+  toldFrequency: {
+    summary: 'Heard elsewhere? Type the frequency',
+    field: 'Frequency',
+    note: 'Its first partial, such as 112 or 112 ± 0.5. Without ±, 1 % is assumed.',
+    notANumber: 'Write a number, such as 112 or 112 Hz.',
+    needs: {
+      length: 'The length of the span is needed too.',
+      density: 'The density is needed too.',
+      both: 'The length of the span and the density are needed too.',
+    },
   },
 
   notes: { title: 'About this file' },

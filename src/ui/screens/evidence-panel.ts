@@ -15,6 +15,7 @@ import { type Workbench, workbenchContext } from '../state/context.ts';
 import { Selected } from '../state/selected.ts';
 import { doubtGroups, pluckRows, wordedReasons } from './evidence-view.ts';
 import { mostUseful } from './improvements.ts';
+import './draws-check.ts';
 import './live-spectrum.ts';
 import { lowerPanelStyles } from './lower-panel-styles.ts';
 import { type RemedyAct, remedyActs, remedyView } from './remedy-view.ts';
@@ -133,6 +134,7 @@ export class EvidencePanel extends LitElement {
       return html`<section>
         <h2>${en.span.title}</h2>
         ${spanDrawing(this.workbench.store.state.understood, this.#figures, { variant: 'small' })}
+        <draws-check></draws-check>
       </section>`;
     }
     return html`<section>
@@ -145,6 +147,7 @@ export class EvidencePanel extends LitElement {
       ></doubt-bars>
       ${withHelp ? this.#help() : nothing}
       <p class="note">${en.doubt.note}</p>
+      <draws-check></draws-check>
     </section>`;
   }
 

@@ -24,6 +24,7 @@ import type { SetupForm } from './setup-form.ts';
 import { halfTarget } from './setup-words.ts';
 import { spanDrawing } from './span-view.ts';
 import './start-panel.ts';
+import './told-frequency.ts';
 
 @customElement('listen-screen')
 export class ListenScreen extends LitElement {
@@ -63,7 +64,9 @@ export class ListenScreen extends LitElement {
       </aside>
       <main class="sheet">
         ${this.#head(hasReading)}
-        <div class="lower">${hasReading ? html`<evidence-panel @remedy-wanted=${this.#remedy}></evidence-panel>` : html`<start-panel></start-panel>`}</div>
+        <div class="lower">${hasReading ? html`<evidence-panel @remedy-wanted=${this.#remedy}></evidence-panel>` : html`<start-panel></start-panel>`}
+          <told-frequency></told-frequency>
+        </div>
       </main>
     `;
   }
