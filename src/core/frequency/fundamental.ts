@@ -200,7 +200,7 @@ function scoreOf(series: Series, stretch: HeardStretch, spanTold: boolean): Cand
 }
 
 /** What a room or a glide leaves beside a stronger partial: near it, weaker, sooner gone. It is no source of its own. */
-const isSatellite = (stranger: HeardSinusoid, own: HeardSinusoid): boolean =>
+export const isSatellite = (stranger: HeardSinusoid, own: HeardSinusoid): boolean =>
   Math.abs(stranger.frequencyHz - own.frequencyHz) < SATELLITE.withinHz &&
   amplitude(stranger) < SATELLITE.ofAmplitude * amplitude(own) &&
   decayS(stranger) < SATELLITE.ofDecay * decayS(own);

@@ -9,7 +9,7 @@ import { type PluckSegment, type Stretch, stretchOf } from '../pluck/segment.ts'
 import { straightened } from '../pluck/straighten.ts';
 import { amplitude, decayEnergySamples, decayS, halfWidthHz, qualityFactor } from '../spectrum/damped-sinusoid.ts';
 import { levelDbfs } from '../spectrum/spectrum.ts';
-import { type Fundamental, fundamentalOf, type HeardStretch, leadOver } from './fundamental.ts';
+import { type Fundamental, fundamentalOf, type HeardStretch, isSatellite, leadOver } from './fundamental.ts';
 import { glideOf, type LaterFit } from './glide.ts';
 import { type FirstPartial, type FittedPartial, firstPartialOf, fitPartials } from './refine.ts';
 import type { SearchBounds } from './search-bounds.ts';
@@ -224,6 +224,7 @@ function fitFrom(
     (stranger, index) =>
       !ownIndices.has(index) &&
       own.some(({ sinusoid }) => Math.abs(sinusoid.frequencyHz - stranger.frequencyHz) < FOREIGN_WITHIN_HZ) &&
+      !own.some(({ sinusoid }) => isSatellite(stranger, sinusoid)) && // a glide's own leftovers, fitted along, would hide it
       own.every(({ sinusoid }) => Math.abs(Math.log(sinusoid.frequencyHz / stranger.frequencyHz)) > FOREIGN_BEYOND),
   );
   return fitPartials(stretchOf(segment, { fromS: options.fromS, modelFloor: FIT_FLOOR }), own, foreign.slice(0, MOST_FOREIGN));
