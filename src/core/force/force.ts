@@ -115,12 +115,13 @@ function intervalOf(of: {
 }): ForceN | undefined {
   const { none } = of;
   if (none >= HIGH) return undefined;
-  const at = (share: number): number => forceQuantile(share, of.below, of.stringForceN);
+  const at = (share: number): number | undefined => forceQuantile(share, of.below, of.stringForceN);
   // Where it is even odds that there is no force at all, the median of those forces that there are.
   const value = at(none < 0.5 ? 0.5 : (1 + none) / 2);
+  if (value === undefined) return undefined;
   const low = none < LOW ? at(LOW) : undefined;
   const high = at(HIGH);
-  return { value, low, high, u95: low === undefined ? undefined : Math.max(value - low, high - value) };
+  return { value, low, high, u95: low === undefined || high === undefined ? undefined : Math.max(value - low, high - value) };
 }
 
 /**
@@ -186,13 +187,20 @@ function shareOfJudgedWithoutForce(span: KnownSpan, nodes: readonly JudgedNode[]
   );
 }
 
-function forceQuantile(share: number, below: (forceN: number) => number, stringForceN: number): number {
+/** Beyond e^12 times the string's force, or below e^-40 N, there is nothing to be looked for: so vague a sound has no such bound. */
+const FARTHEST = { aboveString: 12, belowLn: -40 } as const;
+
+function forceQuantile(share: number, below: (forceN: number) => number, stringForceN: number): number | undefined {
   const value = (lnForce: number): number => below(Math.exp(lnForce)) - share;
-  let high = Math.log(stringForceN); // no stiffness leaves room for more than the string's force
+  const string = Math.log(stringForceN); // no stiffness leaves room for more than the string's force
+  let high = string;
   let low = high;
-  for (let step = 0.05; value(high) < 0; step *= 2) high += step;
-  for (let step = 0.1; low > -40 && value(low) > 0; step *= 2) low -= step;
-  return Math.exp(risingRoot({ value, low, high, tolerance: SETTLED }));
+  for (let step = 0.05; value(high) < 0; step *= 2) {
+    if (high > string + FARTHEST.aboveString) return undefined;
+    high += step;
+  }
+  for (let step = 0.1; low > FARTHEST.belowLn && value(low) > 0; step *= 2) low -= step;
+  return value(low) > 0 ? undefined : Math.exp(risingRoot({ value, low, high, tolerance: SETTLED }));
 }
 
 const shareOfNormal = (lead: number, variance: number): number => (variance > 0 ? normalCdf(lead / Math.sqrt(variance)) : lead > 0 ? 1 : 0);

@@ -15,6 +15,8 @@ export interface PartialEvidence {
 const HIGHEST_NUMBER = 4;
 /** Doubt about one heard partial beside what its fit tells: strangers near by, a room's own echo. Our judgement. */
 const ALWAYS_RELATIVE_U = 0.0005;
+/** A partial that is less sure than this tells nothing of a span. */
+const VAGUE_RELATIVE_U = 0.2;
 /**
  * The first partial is taken to small amplitude, the others are as heard, higher by the glide of the stretch that they were fitted in. A glide beyond this was
  * taken out of the sound before anything was fitted.
@@ -27,7 +29,7 @@ const GLIDE_AT_MOST = 0.01;
  * @param sounds        plucks of the reading, at least one
  * @param fundamentalHz their combined first partial at small amplitude
  * @param relativeU     its relative standard uncertainty within the plucks
- * @returns partials 1 to 4 that were heard, ascending; partial 1 is missing where no pluck held it. Where none of them was heard, the
+ * @returns partials 1 to 4 that were heard clearly, ascending; partial 1 is missing where no pluck held it. Where none of them was heard, the
  *   fundamental that follows from the higher ones
  */
 export function heardPartials(sounds: readonly PluckSound[], fundamentalHz: number, relativeU: number): PartialEvidence[] {
@@ -39,6 +41,7 @@ export function heardPartials(sounds: readonly PluckSound[], fundamentalHz: numb
       const { value, standardUncertainty } = partial.frequencyHz;
       const glide = number === 1 ? 0 : Math.min(Math.abs(sound.evidence.glideRelative), GLIDE_AT_MOST);
       const own = number === 1 ? firstAloneRelativeU(sound) : standardUncertainty / value;
+      if (!(own < VAGUE_RELATIVE_U)) return [];
       return [{ ln: Math.log(value / sound.frequencyHz.value), variance: own ** 2 + glide ** 2 + ALWAYS_RELATIVE_U ** 2 }];
     });
     if (ratios.length === 0) continue;

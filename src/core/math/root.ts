@@ -5,6 +5,7 @@
  * one step more than bisection takes, a handful where the function is smooth.
  *
  * @param search.tolerance  width at which the bracket is narrow enough, > 0
+ * @throws RangeError where an end is not finite
  * @returns an end where it is the root, or has the sign that the other one should have
  * @see Oliveira & Takahashi, ACM Trans. Math. Softw. 47 (2021) 5, with κ1 = 0.1/(b − a), κ2 = 2, n0 = 1
  */
@@ -15,6 +16,7 @@ export function risingRoot(search: {
   readonly tolerance: number;
 }): number {
   let { low, high } = search;
+  if (!Number.isFinite(high - low)) throw new RangeError(`risingRoot needs finite ends, got ${low} and ${high}`);
   let below = search.value(low);
   let above = search.value(high);
   if (below >= 0) return low;

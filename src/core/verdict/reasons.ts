@@ -1,6 +1,6 @@
 /** Doubts that the sound itself raises: each figure of the evidence against its threshold. All thresholds of the sound stand here. */
 
-import type { Grade, PluckSound, Reason, ReasonFigures, SoundEvidence } from '../outcome.ts';
+import type { Grade, PluckSound, Reason, ReasonFigures } from '../outcome.ts';
 import type { SoundProcessing } from '../samples/recording.ts';
 import { gradeOfRatio, worstGrade } from './grade.ts';
 
@@ -36,6 +36,8 @@ const LIMITS = {
 const NEIGHBOUR_RATIO = 1.34;
 /** With others ringing along, this share must still be the span's own: two to one, so that none of them is taken for it. */
 const OWN_SHARE_BESIDE_OTHERS = 0.65;
+/** And so many partials must say which of the spans it is: a loud neighbour was once taken for the span by two. */
+const PARTIALS_BESIDE_OTHERS = 3;
 /** The third partial of a stiff span lies this far up: without it the octave has one witness less. */
 const PARTIALS_NEEDED_UP_TO = 3.2;
 
@@ -61,7 +63,7 @@ export function soundReasons(sound: PluckSound, source: SoundSource): Reason[] {
     frequencyHz,
     rivalHz: evidence.rivalHz ?? frequencyHz / 2,
   });
-  raiseIf(...foreignReason(evidence, frequencyHz));
+  raiseIf(...foreignReason(sound));
   raiseIf(grade(evidence.cyclesToDecay, LIMITS.cycles), { id: 'too-few-cycles', cycles: evidence.cyclesToDecay });
   raiseIf(grade(evidence.cyclesToDecay, LIMITS.mostCycles), { id: 'rings-too-long', cycles: evidence.cyclesToDecay });
   raiseIf(grade(evidence.levelOverBackgroundDb, LIMITS.levelDb), {
@@ -106,11 +108,11 @@ export function misfitReason(leftOut: readonly number[], keptCount: number): Rea
 }
 
 /** What rings but does not belong: another span near by, where there is one, else only that the partials do not fit. */
-function foreignReason(evidence: SoundEvidence, frequencyHz: number): [Grade, ReasonFigures] {
+function foreignReason({ evidence, frequencyHz: { value: frequencyHz }, partials }: PluckSound): [Grade, ReasonFigures] {
   const { ownShare, foreignHz } = evidence;
   const byShare = grade(ownShare, LIMITS.ownShare);
   const otherHz = foreignHz.find((hz) => hz < frequencyHz * NEIGHBOUR_RATIO && hz > frequencyHz / NEIGHBOUR_RATIO);
   if (otherHz === undefined) return [byShare, { id: 'not-one-span', ownShare }];
-  const beside = ownShare < OWN_SHARE_BESIDE_OTHERS ? 'doubtful' : 'trusted';
+  const beside = ownShare < OWN_SHARE_BESIDE_OTHERS || partials.length < PARTIALS_BESIDE_OTHERS ? 'doubtful' : 'trusted';
   return [byShare === 'trusted' ? beside : byShare, { id: 'other-span-rings', otherHz }];
 }

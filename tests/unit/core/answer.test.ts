@@ -238,3 +238,13 @@ test('a hard pluck leaves its glide in the budget', () => {
   expect(hard.forceN!.u95!).toBeGreaterThan(soft.forceN!.u95!);
   expect(ids(hard.reasons)).toContain('plucked-too-hard');
 });
+
+test('a frequency of which next to nothing is known still ends in an answer', () => {
+  for (const relativeU of [0.3, 3, 1e15]) {
+    for (const partialNumbers of [[1], [1, 2, 3], [2, 3]]) {
+      const { reading } = answer([heardPluck(122.5, { relativeU, partialNumbers })], spanOf(0.15));
+      expect(reading!.grade).toBe('unusable');
+    }
+  }
+  expect(answer([heardPluck(122.5), heardPluck(122.6, { relativeU: 1e15 })], spanOf(0.15)).reading!.forceN!.value).toBeCloseTo(10, 0);
+});

@@ -36,3 +36,12 @@ test('a missing first partial stays missing; where none of four was heard the fu
   expect(only).toEqual({ number: 1, frequencyHz: 120, relativeU: 0.002 });
   expect(others).toEqual([]);
 });
+
+test('a partial of which next to nothing is known counts as not heard', () => {
+  const pluck = heardPluck(120);
+  const vague = {
+    ...pluck,
+    partials: pluck.partials.map((p) => (p.number === 2 ? { ...p, frequencyHz: { value: 240, standardUncertainty: 1e15 } } : p)),
+  };
+  expect(heardPartials([vague], 120, 0.001).map(({ number }) => number)).toEqual([1, 3]);
+});

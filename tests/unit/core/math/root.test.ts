@@ -17,3 +17,7 @@ test('an end that is the root already is given back', () => {
   expect(risingRoot({ value: (x) => x, low: 0, high: 1, tolerance: 1e-9 })).toBe(0);
   expect(risingRoot({ value: (x) => x - 1, low: 0, high: 1, tolerance: 1e-9 })).toBe(1);
 });
+
+test('an end at infinity is a caller’s mistake, not a search without end', () => {
+  expect(() => risingRoot({ value: (x) => x, low: -1, high: Number.POSITIVE_INFINITY, tolerance: 1e-6 })).toThrow(RangeError);
+});

@@ -29,6 +29,7 @@ test.each([
   [{ ownShare: 0.51 }, { ownShare: 0.49 }, 'not-one-span doubtful'],
   [{ ownShare: 0.51 }, { ownShare: 0.34 }, 'not-one-span unusable'],
   [{ ownShare: 0.66, foreignHz: [131] }, { ownShare: 0.64, foreignHz: [131] }, 'other-span-rings doubtful'],
+  [{ ownShare: 0.9, foreignHz: [131] }, { ownShare: 0.9, foreignHz: [131], partialNumbers: [1, 2] }, 'other-span-rings doubtful'],
   [{ ownShare: 0.64, foreignHz: [162] }, { ownShare: 0.64, foreignHz: [160] }, 'other-span-rings doubtful'], // a third off or nearer
   [{ ownShare: 0.66, foreignHz: [131] }, { ownShare: 0.34, foreignHz: [131] }, 'other-span-rings unusable'],
   [{ humOn: { partialNumber: 2, humHz: 240 } }, { humOn: { partialNumber: 1, humHz: 120 } }, 'hum-on-partial doubtful'],
