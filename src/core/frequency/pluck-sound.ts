@@ -175,7 +175,7 @@ function analyse(segment: PluckSegment, bounds: SearchBounds): Analysis | Refusa
   const { series } = fundamental.best;
   const fitted = fitFrom(segment, { fromS: STARTS_S[0], fundamental, sinusoids });
   const first = firstPartialOf(fitted, series, inharmonicityPrior(series, bounds));
-  const strongest = fitted.reduce((a, b) => (amplitude(b.sinusoid) > amplitude(a.sinusoid) ? b : a));
+  const strongest = fitted.reduce((a, b) => (energyOf(b) > energyOf(a) ? b : a));
   const later = laterFits(segment, { fundamental, sinusoids, decayS: decayS(strongest.sinusoid) });
   const glide = glideOf(fitted, later, decayS(strongest.sinusoid));
   const likeness = likenessOf(segment, { fundamental, fitted, later });
@@ -183,6 +183,9 @@ function analyse(segment: PluckSegment, bounds: SearchBounds): Analysis | Refusa
   if (unlike) return { why: 'not-a-span', unlike, likeness };
   return { stretch: stretches[0]!, sinusoids, fundamental, fitted, strongest, first, glide, likeness };
 }
+
+/** Energy of the whole ring of a partial, up to a factor. */
+const energyOf = ({ sinusoid }: FittedPartial): number => amplitude(sinusoid) ** 2 * decayS(sinusoid);
 
 function soundFrom(segment: PluckSegment, analysis: Analysis, options: { clippedShare: number; bandwidthHz: number }): PluckSound {
   const { first, fitted, glide } = analysis;

@@ -28,6 +28,8 @@ const FIRST_DAMPING = 1e-3;
 const STEP_HALF_WIDTHS = 1;
 const STEP_DECAY_FACTOR = 1.7;
 const SLOWEST_DECAY_PER_S = 0.3;
+/** What dies within 5 ms is the finger's noise: a partial that is not there must not run away into it. */
+const FASTEST_DECAY_PER_S = 200;
 const ENOUGH = 1e-5;
 /** Keeps two sinusoids that have met from making everything else unknown. */
 const RIDGE = 1e-9;
@@ -182,7 +184,7 @@ function stepped(state: State, damping: number, grid: BinGrid): readonly DampedS
       sinusoid.decayPerS / STEP_DECAY_FACTOR,
       sinusoid.decayPerS * STEP_DECAY_FACTOR,
     );
-    return { ...sinusoid, frequencyHz: Math.max(frequencyHz, 1), decayPerS: Math.max(decayPerS, SLOWEST_DECAY_PER_S) };
+    return { ...sinusoid, frequencyHz: Math.max(frequencyHz, 1), decayPerS: clamp(decayPerS, SLOWEST_DECAY_PER_S, FASTEST_DECAY_PER_S) };
   });
 }
 
