@@ -2,6 +2,7 @@
 
 import { css, html, LitElement, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { axisFigures } from './draw-axis.ts';
 import { plotStyles } from './plot-styles.ts';
 import { type PlotTable, spokenTable } from './spoken-table.ts';
 
@@ -26,7 +27,6 @@ const FIRST_INTERVAL_Y = 132;
 const INTERVAL_STEP = 20;
 /** Room for the names of the intervals. */
 const NAMES_WIDTH = 72;
-const FIGURES_AT_MOST = 6;
 
 /**
  * @cssprop --ink, --ink-2, --ink-3 - intervals and axis, second text, bars
@@ -111,20 +111,6 @@ function intervalMark({ name, lowN, highN }: NamedInterval, { y, from, to, xOf }
   const caps = [lowN, highN].filter((end) => end !== undefined).map((end) => `M${xOf(end)},${y - 5} v10`);
   return svg`<text class="second" x="0" y=${y + 4}>${name}</text>
     <path class="interval" d="M${xOf(lowN ?? from)},${y} H${xOf(highN ?? to)} ${caps.join(' ')}" />`;
-}
-
-/** Round figures between the ends, in steps of 1, 2 or 5. */
-export function axisFigures(from: number, to: number): { readonly values: readonly number[]; readonly decimals: number } {
-  const rough = (to - from) / FIGURES_AT_MOST;
-  if (!(rough > 0)) return { values: [from], decimals: 1 };
-  const power = 10 ** Math.floor(Math.log10(rough));
-  const step = power * ([1, 2, 5].find((factor) => factor * power >= rough) ?? 10);
-  const first = Math.ceil(from / step - 1e-9);
-  const count = Math.floor(to / step + 1e-9) - first + 1;
-  return {
-    values: Array.from({ length: count }, (_, index) => (first + index) * step),
-    decimals: Math.max(0, -Math.floor(Math.log10(step) + 1e-9)),
-  };
 }
 
 declare global {

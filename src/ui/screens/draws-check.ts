@@ -30,6 +30,10 @@ export class DrawsCheck extends LitElement {
     css`
       :host {
         display: block;
+        margin-block-start: var(--space-12);
+      }
+      h2 {
+        margin-block-end: var(--space-8);
       }
       .running {
         display: flex;
@@ -96,7 +100,7 @@ export class DrawsCheck extends LitElement {
       { name: words.ofDraws, lowN: forceN?.low, highN: forceN?.high },
       { name: words.ofReading, lowN: told.low, highN: told.high },
     ];
-    return html`<h2 tabindex="-1">${words.title(formatNumber(draws, { decimals: 0, format }))}</h2>
+    return html`<h2>${words.title(formatNumber(draws, { decimals: 0, format }))}</h2>
       <draw-histogram
         .bins=${histogram}
         .intervals=${intervals}

@@ -23,6 +23,7 @@ export function setupSummary(entered: EnteredSetup, understood: UnderstoodSetup,
       ${line(words.short.span, measuredSpanText(understood, figures))}
       ${target ? line(words.target, figures.forceRange(target), expected && words.short.expect(expected)) : nothing}
       ${line(words.short.ends, endsText(entered), entered.ends.includes('unknown') ? words.short.endsAssumed : '')}
+      ${entered.lie === 'flat' ? line(words.short.lie, words.lies.flat) : nothing}
       ${stiffness?.kind === 'known' ? line(words.short.stiffness, figures.rough(stiffness.value.value, 'N m²')) : nothing}
       ${
         setup.toleranceRelative === undefined

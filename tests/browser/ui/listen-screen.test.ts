@@ -166,15 +166,36 @@ describe('the sound of the moment', () => {
 });
 
 describe('a belt that nobody weighed', () => {
-  it('becomes the own one, of the same pitch, and waits for its density', async () => {
+  it('is weighed in one press, stays what it is, and is weighed from then on', async () => {
+    const { store } = mountApp();
+    await drawn();
+    const before = store.state.entered.beltId;
+    (deep('#belt-note button') as HTMLButtonElement).click();
+    await drawn();
+    const length = deep('#length') as HTMLInputElement;
+    expect((length.getRootNode() as ShadowRoot).activeElement).toBe(length);
+    for (const [field, text] of Object.entries({ length: '1 m', mass: '7.7', scaleStep: '0.1' })) {
+      (deep(`#${field}`) as HTMLInputElement).value = text;
+    }
+    (deep('weigh-dialog')!.shadowRoot!.querySelector('button[type=submit]') as HTMLButtonElement).click();
+    await drawn();
+    expect(store.state.entered.beltId).toBe(before);
+    const belt = store.state.understood.setup.belt!;
+    expect(belt.densityFrom).toBe('weighed');
+    expect(belt.linearDensityKgPerM.value).toBeCloseTo(0.0077, 4);
+    expect(deep('#length')).toBeUndefined();
+  });
+
+  it('keeps its dialog open where something is missing, at the field that it is', async () => {
     const { store } = mountApp();
     await drawn();
     (deep('#belt-note button') as HTMLButtonElement).click();
     await drawn();
-    const density = deep('#linearDensity')!;
-    expect((density.getRootNode() as ShadowRoot).activeElement).toBe(density);
-    expect(store.state.entered).toMatchObject({ toothPitch: '2', linearDensity: '' });
-    store.dispatch({ kind: 'setup-entered', change: { linearDensity: '7.9', spanLength: '90 teeth' } });
-    expect(store.state.understood.setup.spanLengthM?.value).toBeCloseTo(0.18, 9);
+    (deep('#length') as HTMLInputElement).value = '1 m';
+    (deep('weigh-dialog')!.shadowRoot!.querySelector('button[type=submit]') as HTMLButtonElement).click();
+    await drawn();
+    const mass = deep('#mass')!;
+    expect((mass.getRootNode() as ShadowRoot).activeElement).toBe(mass);
+    expect(store.state.entered.weighing).toBeUndefined();
   });
 });
