@@ -79,3 +79,26 @@ describe.each([
     await listen.page.keyboard.press('Escape');
   });
 });
+
+describe('how the span is held', () => {
+  it('tells ends by kind and how it lies, and a reload keeps both', async () => {
+    const browser = await openBrowser();
+    const listen = await ListenPage.open(browser);
+    listen.page.setDefaultTimeout(10_000);
+    const choice = (name: string) => listen.page.getByRole('combobox', { name });
+    await listen.page.getByText('Ends, stiffness, tolerance').click();
+    expect(await choice('First end').locator('option').allTextContents()).toEqual([
+      'not known',
+      'runs round a toothed pulley',
+      'runs round a smooth idler',
+      'held in a clip or clamp',
+    ]);
+    await choice('Second end').selectOption('runs round a smooth idler');
+    await choice('How it lies').selectOption('flat');
+    await listen.page.reload();
+    await listen.page.getByText('Ends, stiffness, tolerance').click();
+    expect(await choice('Second end').inputValue()).toBe('idler');
+    expect(await choice('How it lies').inputValue()).toBe('flat');
+    await browser.close();
+  });
+});
