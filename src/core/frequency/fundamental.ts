@@ -61,8 +61,8 @@ const NO_RIVAL_LEAD = 20;
 /** What makes a second series complete, and how far above it the torsion of the same belt lies. */
 const SECOND_SERIES = { leastWeight: 0.8, leastPartials: 2, leastScore: 3, lowestRatio: 1.25, highestRatio: 3.2 };
 const SATELLITE = { withinHz: 25, ofAmplitude: 0.6, ofDecay: 0.75 };
-/** Without a span nothing bounds the stiffness, but few things are as stiff as this. */
-const STIFF_UNTOLD = { penalty: 2.5, from: 0.08 };
+/** Without a span nothing bounds the stiffness, but few things are stiffer than a short belt; at twice that the whole penalty is due. */
+const STIFF_UNTOLD = { penalty: 2.5, from: 0.06 };
 /** A fundamental outside the expected forces has to be this much better. */
 const OUTSIDE_EXPECTED = 2;
 
@@ -84,7 +84,7 @@ function scoredCandidates(stretches: readonly HeardStretch[], bounds: SearchBoun
     const [first, ...others] = stretches.map((stretch) => scoreOf(series, stretch, bounds.spanTold));
     const total = others.reduce((sum, other) => sum + other.score, first!.score) / stretches.length;
     const outside = bounds.expectedFirstHz && (series.firstHz < bounds.expectedFirstHz.low || series.firstHz > bounds.expectedFirstHz.high);
-    const stiff = bounds.spanTold ? 0 : STIFF_UNTOLD.penalty * Math.min(1, series.inharmonicity / STIFF_UNTOLD.from);
+    const stiff = bounds.spanTold ? 0 : STIFF_UNTOLD.penalty * Math.min(1, Math.max(0, series.inharmonicity / STIFF_UNTOLD.from - 1));
     return { ...first!, score: total - stiff - (outside ? OUTSIDE_EXPECTED : 0) };
   });
 }
