@@ -3,6 +3,7 @@
 import { css, html, LitElement } from 'lit';
 import { customElement, query } from 'lit/decorators.js';
 import { en } from '../../words/en.ts';
+import { dialogStyles } from '../dialog-styles.ts';
 import { shared } from '../shared-styles.ts';
 
 const words = en.cautions;
@@ -11,19 +12,8 @@ const words = en.cautions;
 export class CautionDialog extends LitElement {
   static override styles = [
     shared,
+    dialogStyles,
     css`
-      dialog {
-        inline-size: min(34rem, calc(100vw - 2 * var(--space-16)));
-        max-block-size: calc(100dvh - 2 * var(--space-16));
-        padding: var(--space-24);
-        border: var(--stroke-line) solid var(--edge);
-        border-radius: 0;
-        background: var(--paper);
-        color: var(--ink);
-      }
-      dialog::backdrop {
-        background: var(--backdrop);
-      }
       h2 {
         margin-block-end: var(--space-8);
         font-size: var(--title-size);

@@ -4,16 +4,7 @@ import { css } from 'lit';
 
 export const weighDialogStyles = css`
   dialog {
-    inline-size: min(30rem, calc(100vw - 2 * var(--space-16)));
-    max-block-size: calc(100dvh - 2 * var(--space-16));
-    padding: var(--space-24);
-    border: var(--stroke-line) solid var(--edge);
-    border-radius: 0;
-    background: var(--paper);
-    color: var(--ink);
-  }
-  dialog::backdrop {
-    background: var(--backdrop);
+    --dialog-size: 30rem;
   }
   h2 {
     font-size: var(--title-size);

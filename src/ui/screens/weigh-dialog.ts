@@ -4,6 +4,7 @@ import { consume } from '@lit/context';
 import { html, LitElement, nothing } from 'lit';
 import { customElement, query, state } from 'lit/decorators.js';
 import { en } from '../../words/en.ts';
+import { dialogStyles } from '../dialog-styles.ts';
 import { Figures, together } from '../format.ts';
 import { quantityInput, quantityInputStyles } from '../parts/quantity-input.ts';
 import { selectField, selectFieldStyles } from '../parts/select-field.ts';
@@ -27,7 +28,7 @@ const COVERAGE_FACTOR = 2;
 
 @customElement('weigh-dialog')
 export class WeighDialog extends LitElement {
-  static override styles = [shared, quantityInputStyles, selectFieldStyles, weighDialogStyles];
+  static override styles = [shared, dialogStyles, quantityInputStyles, selectFieldStyles, weighDialogStyles];
 
   @consume({ context: workbenchContext }) workbench!: Workbench;
   @state() open = false;
