@@ -26,25 +26,38 @@ export const appStyles = css`
     font-size: 1rem;
     font-weight: var(--weight-strong);
   }
-  h1 {
-    position: relative;
-    align-content: center;
-    font-size: var(--text-size);
-    line-height: var(--text-line);
-    font-weight: var(--weight-strong);
+  header place-bar {
+    block-size: calc(100% + 1px);
   }
-  h1::after {
-    content: '';
-    position: absolute;
+  place-bar[thumb] {
+    position: fixed;
+    z-index: 2;
     inset-inline: 0;
-    inset-block-end: -1px;
-    block-size: var(--stroke-place);
-    background: var(--ink);
-    forced-color-adjust: none;
+    inset-block-end: 0;
+    block-size: var(--thumb-bar-height);
+    padding-block-end: env(safe-area-inset-bottom);
+    background: var(--paper);
+    border-block-start: var(--stroke-line) solid var(--line);
   }
-  .cautions {
-    align-self: center;
+  .elsewhere {
     margin-inline-start: auto;
+    padding-inline: var(--space-16);
+  }
+  .elsewhere[hidden] + .aside {
+    margin-inline-start: auto;
+  }
+  .not-opened {
+    display: grid;
+    gap: var(--space-16);
+    justify-items: start;
+    padding: var(--space-32) var(--sheet-margin);
+  }
+  .not-opened h1 {
+    font-size: var(--answer-size);
+    line-height: var(--answer-line);
+  }
+  .aside {
+    align-self: center;
     border-color: transparent;
     padding-inline: var(--space-4);
     font-size: var(--note-size);
@@ -69,13 +82,6 @@ export const appStyles = css`
     .brand {
       inline-size: auto;
       padding-inline-start: var(--sheet-margin);
-    }
-    h1 {
-      position: absolute;
-      inline-size: 1px;
-      block-size: 1px;
-      overflow: hidden;
-      clip-path: inset(50%);
     }
   }
   @media (max-height: 30rem) {

@@ -4,10 +4,21 @@ import { provide } from '@lit/context';
 import { html, LitElement, nothing } from 'lit';
 import { customElement, query, state } from 'lit/decorators.js';
 import { en } from '../words/en.ts';
+import { placesEn } from '../words/places-en.ts';
 import './screens/caution-dialog.ts';
 import type { CautionDialog } from './screens/caution-dialog.ts';
 import './screens/listen-screen.ts';
+import './screens/listening-elsewhere.ts';
+import './screens/menu-dialog.ts';
 import { appStyles } from './app-styles.ts';
+import { listenKey } from './listen-keys.ts';
+import { Narrow } from './narrow.ts';
+import { PageLoader } from './page-loader.ts';
+import './parts/place-bar.ts';
+import { PLACE_ICONS } from './place-icons.ts';
+import { places, type Shown, shownAt } from './places.ts';
+import { CurrentRoute, hrefOf } from './route.ts';
+import type { MenuDialog } from './screens/menu-dialog.ts';
 import { shared } from './shared-styles.ts';
 import { type Workbench, workbenchContext } from './state/context.ts';
 
@@ -17,7 +28,11 @@ export class SpanwrightApp extends LitElement {
 
   @provide({ context: workbenchContext }) workbench!: Workbench;
   @query('caution-dialog') cautionDialog!: CautionDialog;
+  @query('menu-dialog') menuDialog!: MenuDialog | null;
   @state() dropping = false;
+  readonly #narrow = new Narrow(this);
+  readonly #loader = new PageLoader(this);
+  readonly #route = new CurrentRoute(this, () => this.#arrived());
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -37,38 +52,78 @@ export class SpanwrightApp extends LitElement {
     window.removeEventListener('pointerup', this.#tap);
   }
 
+  override willUpdate(): void {
+    document.title = placesEn.title(placesEn.names[this.#shown.place.id]);
+  }
+
   override render() {
+    const shown = this.#shown;
+    if (shown.page.whole) return html`${this.#page(shown)}${this.#dialogs()}`;
     return html`
       <header>
         <span class="brand">${mark} ${en.productName}</span>
-        <h1>${en.placeListen}</h1>
-        <button class="cautions" @click=${this.#cautions}>${en.cautionsLink}</button>
+        ${this.#narrow.matches ? nothing : this.#bar(shown)}
+        <listening-elsewhere class="elsewhere" ?hidden=${shown.place.id === 'listen'}></listening-elsewhere>
+        ${
+          this.#narrow.matches
+            ? html`<button class="aside" aria-haspopup="dialog" @click=${this.#menu}>${placesEn.menu}</button>`
+            : html`<button class="aside" @click=${this.#cautions}>${en.cautionsLink}</button>`
+        }
       </header>
-      <listen-screen @cautions-wanted=${this.#cautions}></listen-screen>
-      <caution-dialog></caution-dialog>
-      ${this.dropping ? html`<div class="drop">${en.sources.drop}</div>` : nothing}
+      ${this.#page(shown)} ${this.#narrow.matches ? this.#bar(shown) : nothing} ${this.#dialogs()}
     `;
   }
 
-  readonly #cautions = () => this.cautionDialog.show();
+  get #shown(): Shown {
+    return shownAt(this.#route.value);
+  }
 
-  /** L listens or stops, U takes the last pluck back, Esc leaves: never while someone types or chooses. */
-  readonly #key = (event: KeyboardEvent) => {
-    if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || event.repeat || isTyping(event)) return;
-    const { store, effects } = this.workbench;
-    const { activity, notice } = store.state;
-    switch (event.key.toLowerCase()) {
-      case 'l':
-        void (activity.kind === 'idle' ? effects.listen() : effects.stop());
-        break;
-      case 'u':
-        store.dispatch({ kind: 'pluck-undone' });
-        break;
-      case 'escape':
-        if (activity.kind !== 'idle') void effects.stop();
-        else if (notice) store.dispatch({ kind: 'notice-dismissed' });
-        break;
+  #bar({ place }: Shown) {
+    const links = places.map(({ id }) => ({ id, name: placesEn.names[id], href: hrefOf(id), icon: PLACE_ICONS[id] }));
+    return html`<place-bar .label=${placesEn.navigation} .places=${links} .current=${place.id} ?thumb=${this.#narrow.matches}></place-bar>`;
+  }
+
+  #page({ page, params }: Shown) {
+    const { query } = this.#route.value;
+    switch (this.#loader.stateOf(page)) {
+      case 'ready':
+        return html`<div class="page" @cautions-wanted=${this.#cautions}>${page.draw(params, query)}</div>`;
+      case 'failed':
+        return html`<main class="not-opened" role="alert">
+          <h1>${placesEn.notOpened[0]}</h1>
+          <p>${placesEn.notOpened[1]}</p>
+          <button class="solid" @click=${() => location.reload()}>${placesEn.reload}</button>
+        </main>`;
+      default:
+        return html`<main class="page" aria-busy="true"></main>`;
     }
+  }
+
+  #dialogs() {
+    return html`<caution-dialog></caution-dialog>
+      <menu-dialog>
+        <a class="button" href=${hrefOf('listen', 'far')}>${placesEn.far.open}</a>
+        <button @click=${this.#cautions}>${en.cautionsLink}</button>
+      </menu-dialog>
+      ${this.dropping ? html`<div class="drop">${en.sources.drop}</div>` : nothing}`;
+  }
+
+  /** A place is read from its top, and by its own heading. */
+  #arrived(): void {
+    this.menuDialog?.close();
+    this.#loader.forgetFailures();
+    window.scrollTo({ top: 0, behavior: 'instant' });
+  }
+
+  readonly #menu = () => this.menuDialog?.show();
+
+  readonly #cautions = () => {
+    this.menuDialog?.close();
+    this.cautionDialog.show();
+  };
+
+  readonly #key = (event: KeyboardEvent) => {
+    if (this.#shown.place.id === 'listen') listenKey(event, this.workbench, this.#route.value);
   };
 
   /** Where the browser paused the sound, a person's gesture brings it back. */
@@ -92,6 +147,7 @@ export class SpanwrightApp extends LitElement {
     const [file] = event.dataTransfer?.files ?? [];
     if (!file) return;
     event.preventDefault();
+    location.hash = hrefOf('listen');
     void this.workbench.effects.openRecording(file);
   };
 }
@@ -99,13 +155,6 @@ export class SpanwrightApp extends LitElement {
 const mark = html`<svg viewBox="0 0 24 16" width="24" height="16" aria-hidden="true">
   <path d="M1.5,1 V15 M22.5,1 V15 M4,8 H20 M8,4 L4,8 L8,12 M16,4 L20,8 L16,12" fill="none" stroke="currentColor" stroke-width="2" />
 </svg>`;
-
-/** Fields, choices and open dialogs keep their keys. */
-function isTyping(event: KeyboardEvent): boolean {
-  return event
-    .composedPath()
-    .some((target) => target instanceof Element && target.matches('input, select, textarea, dialog, [contenteditable]'));
-}
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -70,6 +70,14 @@ export const shared = css`
     text-decoration-thickness: 1px;
     text-underline-offset: 0.25em;
   }
+  a.button {
+    align-content: center;
+    text-decoration: none;
+  }
+  a.button.quiet {
+    text-decoration: underline;
+    text-decoration-color: var(--edge);
+  }
   button:disabled {
     color: var(--ink-3);
     cursor: default;

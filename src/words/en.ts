@@ -13,7 +13,6 @@ const plucks = (count: number): string => `${counted(count)} ${count === 1 ? 'pl
 
 export const en = {
   productName: 'Spanwright',
-  placeListen: 'Listen',
   cautionsLink: 'Cautions',
   range: (low: string, high: string) => `${low} to ${high}`,
 

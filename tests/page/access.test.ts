@@ -46,7 +46,22 @@ const STATES: Readonly<Record<string, (listen: ListenPage) => Promise<unknown>>>
   'frequency alone': (listen) => read(listen, 'plain-150mm'),
   'nothing heard': (listen) => read(listen, 'silence'),
   'a file that cannot be read': (listen) => read(listen, 'broken-header'),
-  cautions: (listen) => listen.page.getByRole('button', { name: 'Cautions', exact: true }).click(),
+  cautions: async (listen) => {
+    const menu = listen.button('Menu');
+    if (await menu.isVisible()) await menu.click();
+    await listen.page.getByRole('button', { name: 'Cautions', exact: true }).click();
+  },
+  menu: async (listen) => {
+    const menu = listen.button('Menu');
+    if (await menu.isVisible()) await menu.click();
+  },
+  'large figures before a pluck': (listen) => listen.page.goto(`${listen.page.url()}#/listen/far`),
+  'large figures': async (listen) => {
+    await listen.describe(truthOf('plain-150mm'));
+    await read(listen, 'plain-150mm');
+    await listen.page.goto(`${listen.page.url()}#/listen/far`);
+    await listen.page.getByRole('heading', { name: 'Large figures' }).waitFor();
+  },
 };
 
 describe('for everyone', () => {

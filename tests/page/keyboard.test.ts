@@ -9,10 +9,11 @@ const nameOfFocus = (listen: ListenPage): Promise<string> =>
     let active = document.activeElement;
     while (active?.shadowRoot?.activeElement) active = active.shadowRoot.activeElement;
     const labels = active instanceof HTMLInputElement || active instanceof HTMLSelectElement ? active.labels : null;
+    if (active?.closest('nav')) return `place ${active.textContent?.trim()}`;
     return active?.getAttribute('aria-label') ?? labels?.[0]?.textContent?.trim() ?? active?.textContent?.trim() ?? '';
   });
 
-/** Presses Tab until a control of this name has the focus; fails after going round. */
+/** Presses Tab until a control of this name has the focus, past the places of the bar; fails after going round. */
 async function tabTo(listen: ListenPage, name: string): Promise<readonly string[]> {
   const passed: string[] = [];
   for (let press = 0; press < 40; press += 1) {

@@ -77,7 +77,7 @@ export const listenScreenStyles = css`
   @media (max-width: 59.99rem) {
     :host {
       display: block;
-      padding-block-end: 8.5rem;
+      padding-block-end: calc(8.5rem + var(--thumb-bar-height));
     }
     .rail {
       position: static;
@@ -110,8 +110,8 @@ export const listenScreenStyles = css`
       position: fixed;
       z-index: 1;
       inset-inline: 0;
-      inset-block-end: 0;
-      padding: var(--space-12) var(--sheet-margin) max(var(--space-12), env(safe-area-inset-bottom));
+      inset-block-end: var(--thumb-bar-height);
+      padding: var(--space-12) var(--sheet-margin);
       background: var(--paper);
       border-block-start: var(--stroke-line) solid var(--line);
     }

@@ -4,10 +4,12 @@ import { consume } from '@lit/context';
 import { html, LitElement, nothing } from 'lit';
 import { customElement, query } from 'lit/decorators.js';
 import { en } from '../../words/en.ts';
+import { placesEn } from '../../words/places-en.ts';
 import { Figures } from '../format.ts';
 import { Narrow } from '../narrow.ts';
 import '../parts/force-ruler.ts';
 import { selectField, selectFieldStyles } from '../parts/select-field.ts';
+import { hrefOf } from '../route.ts';
 import { shared } from '../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../state/context.ts';
 import { Selected } from '../state/selected.ts';
@@ -63,6 +65,7 @@ export class ListenScreen extends LitElement {
         <listen-control></listen-control>
       </aside>
       <main class="sheet">
+        <h1 class="visually-hidden">${placesEn.names.listen}</h1>
         ${this.#head(hasReading)}
         <div class="lower">${hasReading ? html`<evidence-panel @remedy-wanted=${this.#remedy}></evidence-panel>` : html`<start-panel></start-panel>`}
           <told-frequency></told-frequency>
@@ -87,6 +90,7 @@ export class ListenScreen extends LitElement {
         ${state.notice ? html`<button class="quiet" @click=${this.#dismiss}>${en.reading.back}</button>` : nothing}
         <button class="quiet" @click=${this.#undo} title=${en.listen.keyHint('U')} aria-keyshortcuts="U">${en.reading.undo}</button>
         <button class="quiet" @click=${this.#startOver}>${en.reading.startOver}</button>
+        ${this.#narrow.matches ? nothing : html`<a class="button quiet" href=${hrefOf('listen', 'far')} title=${en.listen.keyHint('F')} aria-keyshortcuts="F">${placesEn.far.open}</a>`}
       </div>
       <force-ruler
         class="ruler"

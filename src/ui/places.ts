@@ -1,0 +1,69 @@
+/**
+ * The one list of places, and of the pages in each. A place stands in the bar as soon as it is in this list; whatever it draws with is
+ * fetched when it is first opened. Within a place the first page that fits is shown, so that the widest pattern stands last.
+ */
+
+import { html, type TemplateResult } from 'lit';
+import type { PlaceName } from '../words/places-en.ts';
+import type { Route } from './route.ts';
+
+/** Parts of the address by the names in the pattern. */
+export type PageParams = Readonly<Record<string, string | undefined>>;
+
+export interface Page {
+  /** What follows the place: `:name` takes any part, `:name?` may be missing. `''` is the place itself. */
+  readonly pattern: string;
+  /** Fetches what the page draws with; none where it came with the frame. */
+  readonly load?: (() => Promise<unknown>) | undefined;
+  readonly draw: (params: PageParams, query: URLSearchParams) => TemplateResult;
+  /** Takes the whole screen, without bars. */
+  readonly whole?: boolean | undefined;
+}
+
+export interface Place {
+  readonly id: PlaceName;
+  readonly pages: readonly [Page, ...Page[]];
+}
+
+const listen: Place = {
+  id: 'listen',
+  pages: [
+    { pattern: 'far', whole: true, load: () => import('./screens/far-screen.ts'), draw: () => html`<far-screen></far-screen>` },
+    { pattern: '', draw: () => html`<listen-screen></listen-screen>` },
+  ],
+};
+
+/** In the order of the bar. */
+export const places: readonly [Place, ...Place[]] = [listen];
+
+export interface Shown {
+  readonly place: Place;
+  readonly page: Page;
+  readonly params: PageParams;
+}
+
+/** What an address shows: the first place where it names none that is built, the place's last page where it names none of its pages. */
+export function shownAt(route: Route, all: readonly [Place, ...Place[]] = places): Shown {
+  const place = all.find(({ id }) => id === route.place) ?? all[0];
+  const own = place.id === route.place ? route.rest : [];
+  for (const page of place.pages) {
+    const params = paramsOf(page.pattern, own);
+    if (params) return { place, page, params };
+  }
+  return { place, page: place.pages.at(-1) ?? place.pages[0], params: {} };
+}
+
+/** Undefined where the parts do not fit the pattern. */
+function paramsOf(pattern: string, parts: readonly string[]): PageParams | undefined {
+  const wanted = pattern === '' ? [] : pattern.split('/');
+  if (parts.length > wanted.length) return undefined;
+  const params: Record<string, string | undefined> = {};
+  for (const [index, want] of wanted.entries()) {
+    const part = parts[index];
+    if (want.startsWith(':')) {
+      if (part === undefined && !want.endsWith('?')) return undefined;
+      params[want.slice(1).replace('?', '')] = part;
+    } else if (want !== part) return undefined;
+  }
+  return params;
+}

@@ -1,0 +1,42 @@
+/** The frame: places are reached by address, by link and by key, and listening goes on in the others. */
+
+import type { Browser } from 'playwright';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { figuresIn, ListenPage, openBrowser, truthOf } from '../support/listen-page.ts';
+
+describe('large figures', () => {
+  const truth = truthOf('plain-150mm');
+  let browser: Browser;
+  let listen: ListenPage;
+
+  beforeAll(async () => {
+    browser = await openBrowser({ microphone: 'plain-150mm.wav' });
+    listen = await ListenPage.open(browser);
+  });
+  afterAll(() => browser.close());
+
+  it('go on with the take that is being heard, and come back to it', async () => {
+    await listen.describe(truth);
+    await listen.button('Listen').click();
+    await listen.button('Stop').waitFor();
+    await listen.page.keyboard.press('f');
+    await listen.page.getByRole('heading', { name: 'Large figures' }).waitFor();
+    expect(listen.page.url()).toContain('#/listen/far');
+    await expect.poll(() => listen.reading(), { timeout: 30_000 }).toMatch(/[\d.]+ newtons, plus or minus [\d.]+\. \w+\. [\d.]+ hertz/u);
+    await listen.page.getByText('Listening, 3 plucks.').waitFor({ timeout: 30_000 });
+    await listen.page.keyboard.press('Escape');
+    await listen.button('Stop').click();
+    await expect.poll(async () => figuresIn(await listen.reading())?.forceN, { timeout: 30_000 }).toBeCloseTo(truth.forceN, 0);
+    expect(listen.complaints).toEqual([]);
+  });
+
+  it('open by their address', async () => {
+    await listen.page.goto(`${listen.page.url().replace(/#.*/u, '')}#/listen/far`);
+    await listen.page.reload();
+    await listen.page.getByRole('heading', { name: 'Large figures' }).waitFor();
+    expect(await listen.reading()).toContain('No reading yet');
+    await listen.page.keyboard.press('f');
+    await listen.page.getByRole('navigation', { name: 'Places' }).waitFor();
+    expect(await listen.page.title()).toBe('Listen, Spanwright');
+  });
+});
