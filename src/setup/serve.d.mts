@@ -1,2 +1,2 @@
 import type { Server } from 'node:http';
-export function serve(options: { folder: string; host?: string; port?: number }): Promise<Server>;
+export function serve(options: { folder: string; host?: string; port?: number; tls?: { key: string; cert: string } }): Promise<Server>;

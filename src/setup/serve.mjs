@@ -1,6 +1,7 @@
 /** Serves the built page on this machine. Node built-ins only; answers GET and HEAD for files of the build and nothing else. */
 import { createReadStream, realpathSync, statSync } from 'node:fs';
 import { createServer } from 'node:http';
+import { createServer as createSecureServer } from 'node:https';
 import { extname, join, normalize, sep } from 'node:path';
 import { pipeline } from 'node:stream';
 
@@ -46,9 +47,9 @@ function refuse(response) {
   response.writeHead(404, { ...HEADERS, 'Content-Type': 'text/plain; charset=utf-8' }).end('Not found\n');
 }
 
-/** Starts to serve `folder`; port 0 takes a free one. Resolves to the server once it listens. */
-export function serve({ folder, host = 'localhost', port = 0 }) {
-  const server = createServer((request, response) => {
+/** Starts to serve `folder`; port 0 takes a free one, `tls` (key and cert) makes it https. Resolves to the server once it listens. */
+export function serve({ folder, host = 'localhost', port = 0, tls }) {
+  const answer = (request, response) => {
     const method = request.method ?? '';
     if (method !== 'GET' && method !== 'HEAD') {
       response.writeHead(405, { ...HEADERS, Allow: 'GET, HEAD' }).end();
@@ -70,7 +71,8 @@ export function serve({ folder, host = 'localhost', port = 0 }) {
       response.writeHead(200, head);
       pipeline(content, response, () => {});
     });
-  });
+  };
+  const server = tls ? createSecureServer(tls, answer) : createServer(answer);
   return new Promise((resolve, reject) => {
     server.once('error', reject);
     server.listen(port, host, () => resolve(server));

@@ -1,0 +1,2 @@
+import type { NetworkInterfaceInfo } from 'node:os';
+export function lanAddresses(interfaces?: NodeJS.Dict<NetworkInterfaceInfo[]>): string[];
