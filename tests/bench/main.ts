@@ -1,5 +1,6 @@
 /** The benchmark: `npm run bench -- coverage beam --seed 7 --takes 20`, sections by name, all where none is named. Prints tables; asserts nothing. */
 
+import { adjustSection } from './adjust.ts';
 import { benchArguments } from './arguments.ts';
 import { beamSection } from './beam.ts';
 import { boundSection } from './bound.ts';
@@ -20,6 +21,7 @@ const SECTIONS: Readonly<Record<string, (run: Run) => string>> = {
   rejection: rejectionSection,
   beam: beamSection,
   peers: peerSection,
+  adjust: adjustSection,
 };
 
 const options = benchArguments(process.argv.slice(3), Object.keys(SECTIONS));
