@@ -72,12 +72,12 @@ export interface JsonFault {
   readonly error: string;
 }
 
-function rounded(value: number): number {
+export function rounded(value: number): number {
   if (!Number.isFinite(value)) throw new RangeError(`JSON holds finite numbers only, got ${value}`);
   return Number(value.toPrecision(SIGNIFICANT_DIGITS));
 }
 
-const orNull = (value: number | undefined): number | null => (value === undefined ? null : rounded(value));
+export const orNull = (value: number | undefined): number | null => (value === undefined ? null : rounded(value));
 
 const reasonOf = (reason: Reason): JsonReason => ({ id: reason.id, text: reasonSentence(reason), remedy: reasonRemedy(reason) });
 

@@ -4,6 +4,7 @@ import { belts } from '../../shared/belts.ts';
 import { measure } from '../core/measure.ts';
 import { usageFaultText } from '../words/cli-en.ts';
 import { type ExitCode, measureCommand, type Terminal } from './measure-command.ts';
+import { planCommand } from './plan-command.ts';
 
 const terminal: Terminal = {
   answer: (text) => process.stdout.write(text),
@@ -13,6 +14,7 @@ const terminal: Terminal = {
 
 const COMMANDS: Readonly<Record<string, (words: readonly string[]) => Promise<ExitCode>>> = {
   measure: (words) => measureCommand(words, { terminal, measure, catalogue: belts }),
+  plan: async (words) => planCommand(words, { terminal, catalogue: belts }),
 };
 
 /** A reader that has seen enough, such as `head`, closes the pipe; that is no fault of anybody. */

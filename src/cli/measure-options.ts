@@ -3,9 +3,10 @@
 import type { CatalogueBelt } from '../core/belt/catalogue.ts';
 import type { UsageFault } from '../words/cli-en.ts';
 import { type OptionNames, splitArguments } from './arguments.ts';
+import { spanOptions, TELLING_NAMES } from './span-options.ts';
 import type { Told, ToldTake } from './told.ts';
 import { type Usage, usage } from './usage.ts';
-import { toldFixity, toldForceRange, toldLie, toldQuantity, toldShare, type Value } from './values.ts';
+import { toldQuantity } from './values.ts';
 
 export interface MeasureOptions {
   readonly kind: 'options';
@@ -28,14 +29,7 @@ export interface TypedValue {
 }
 
 const NAMES: OptionNames = {
-  '--span': 'value',
-  '--belt': 'value',
-  '--density': 'value',
-  '--stiffness': 'value',
-  '--fixity': 'value',
-  '--tolerance': 'value',
-  '--expect': 'value',
-  '--lie': 'value',
+  ...TELLING_NAMES,
   '--frequency': 'value',
   '--force': 'value',
   '--batch': 'value',
@@ -50,28 +44,7 @@ export function measureOptions(words: readonly string[], catalogue: readonly Cat
   if (split.kind === 'usage') return split;
   const { options, files } = split;
   const faults: UsageFault[] = [];
-  const read = <T>(option: string, reader: (text: string) => Value<T>): T | undefined => {
-    const text = options.get(option);
-    if (text === undefined) return undefined;
-    const value = reader(text);
-    if (value.ok) return value.value;
-    faults.push({ what: 'bad-value', option, text, fault: value.fault });
-    return undefined;
-  };
-
-  const id = options.get('--belt');
-  const belt = catalogue.find((row) => row.id === id);
-  if (id !== undefined && !belt) faults.push({ what: 'unknown-belt', id, ids: catalogue.map((row) => row.id) });
-  const told: ToldTake = {
-    belt,
-    spanLengthM: read('--span', (text) => toldQuantity(text, { kind: 'length', defaultUnit: 'mm', toothPitchM: belt?.toothPitchM })),
-    linearDensityKgPerM: read('--density', (text) => toldQuantity(text, { kind: 'linear-density', defaultUnit: 'g/m' })),
-    bendingStiffnessNm2: read('--stiffness', (text) => toldQuantity(text, { kind: 'stiffness', defaultUnit: 'N m²' })),
-    fixity: read('--fixity', toldFixity),
-    toleranceRelative: read('--tolerance', toldShare),
-    expectedForceN: read('--expect', toldForceRange),
-    lie: read('--lie', toldLie),
-  };
+  const { told, read } = spanOptions(options, { catalogue, faults });
   const typed = (option: string, kind: 'frequency' | 'force', defaultUnit: string): TypedValue | undefined => {
     const value = read(option, (text) => toldQuantity(text, { kind, defaultUnit }));
     return value && { text: options.get(option)!, told: value };

@@ -47,6 +47,14 @@ export function toldForceRange(text: string): Value<ForceRange> {
   return range.lowN < range.highN ? ok(range) : no({ why: 'range-upside-down' });
 }
 
+/** A range of forces, or one force, which is its own range. */
+export function toldForces(text: string): Value<ForceRange> {
+  if (text.includes('..')) return toldForceRange(text);
+  const parsed = parseQuantity(text, { kind: 'force', defaultUnit: 'N' });
+  if (!parsed.ok) return no({ why: parsed.why, kind: 'force', unit: parsed.unit });
+  return parsed.standardUncertainty === undefined ? ok({ lowN: parsed.value, highN: parsed.value }) : no({ why: 'not-a-range' });
+}
+
 /** Kinds of end by the word that names them on a command line. */
 const END_WORDS: Readonly<Record<string, EndKind>> = {
   pulley: 'toothed pulley',

@@ -102,12 +102,26 @@ export function answerOfFrequency(told: { readonly frequencyHz: Measured; readon
   return { kind: 'reading', ...judge({ sounds: [], combined, reasons, setup: told.setup }), pluckCount: 0 };
 }
 
+/**
+ * The reading that plucks would make if all of them were used: what a plan grades a span by, with the rules of a real reading and none of
+ * its own. From where on a span could be trusted is left open, since the plan itself is the answer to that.
+ *
+ * @param take.sounds  at least one, none of them so poor that a reading would leave it out
+ */
+export function plannedReading(take: Take): Reading {
+  const { sounds, setup } = take;
+  const combined = combinedPlucks(sounds.map(({ frequencyHz }) => frequencyHz));
+  const reasons = sharedReasons(sounds.map((sound) => soundReasons(sound, take)));
+  return { kind: 'reading', ...judge({ sounds, combined, reasons, setup, isPlanned: true }), pluckCount: sounds.length };
+}
+
 /** Force, grade and reasons for a frequency that stands; `reasons` are those of its sound. */
 function judge(given: {
   readonly sounds: readonly PluckSound[];
   readonly combined: CombinedPlucks;
   readonly reasons: readonly Reason[];
   readonly setup: SpanSetup;
+  readonly isPlanned?: boolean | undefined;
 }): Omit<Reading, 'kind' | 'pluckCount'> {
   const { combined, setup } = given;
   const { frequencyHz } = combined;
@@ -136,6 +150,7 @@ function judge(given: {
       forceN,
       budget,
       rise,
+      isPlanned: given.isPlanned,
     }),
   ];
   const grade = worstGrade([gradeOfInterval(forceN, toleranceRelative), gradeOfReasons(reasons)]);

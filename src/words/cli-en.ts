@@ -22,6 +22,9 @@ export type UsageFault =
   | { readonly what: 'unexpected-value'; readonly option: string }
   | { readonly what: 'option-twice'; readonly option: string }
   | { readonly what: 'no-files' }
+  | { readonly what: 'no-files-wanted'; readonly files: readonly string[] }
+  /** One of them at least. */
+  | { readonly what: 'needs-option'; readonly options: readonly string[] }
   | { readonly what: 'bad-value'; readonly option: string; readonly text: string; readonly fault: ValueFault }
   | { readonly what: 'unknown-belt'; readonly id: string; readonly ids: readonly string[] }
   | { readonly what: 'batch-not-read'; readonly path: string; readonly fault: FileFault }
@@ -140,6 +143,10 @@ export function usageFaultText(fault: UsageFault): string {
       return `${fault.option}: was given twice.`;
     case 'no-files':
       return 'Name at least one WAV file, or a table of them with --batch. --help tells more.';
+    case 'no-files-wanted':
+      return `This command reads no recordings: ${listed(fault.files)}.`;
+    case 'needs-option':
+      return `${fault.options.join(' or ')} is needed. --help tells more.`;
     case 'bad-value':
       return `${fault.option}: '${fault.text}' is ${valueFaultText(fault.fault)}`;
     case 'unknown-belt':

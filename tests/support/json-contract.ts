@@ -53,3 +53,19 @@ export const takeSchema = z
 export const faultSchema = z.strictObject({ file: z.string(), error: z.string().min(1) });
 
 export type JsonTakeRead = z.infer<typeof takeSchema>;
+
+/** The answer of plan --json. */
+export const planSchema = z.strictObject({
+  shortestTrustedSpanM: z.number().positive().nullable(),
+  spans: z
+    .array(
+      z.strictObject({
+        spanM: z.number().positive(),
+        frequencyHz: z.tuple([z.number().positive(), z.number().positive()]),
+        forceU95Relative: z.number().positive().nullable(),
+        grade,
+        reasons,
+      }),
+    )
+    .min(1),
+});

@@ -42,6 +42,10 @@ export function withoutSag(partials: readonly PartialEvidence[], rise: number): 
   });
 }
 
+/** ln of how far sag lifts a partial: the middle of what `withoutSag` takes back. */
+export const lnSagLift = (rise: number, number: number): number =>
+  number % 2 === 0 ? 0 : Math.log1p(Math.min(MOST_RISE, (STIFFER_AT_MOST * rise) / number ** 4)) / 4;
+
 /** Solves for the force whose own sag is taken out of the partials that tell it. @param forceOf  force of given partials */
 export function settledSag<Fit extends { readonly forceN: ForceN | undefined }>(
   partials: readonly PartialEvidence[],

@@ -55,13 +55,23 @@ export function pluckSound(options: {
   return sound;
 }
 
+/** A partial as it starts at the microphone. */
+export interface PartialHeard {
+  readonly number: number;
+  /** Damped, rad/s. */
+  readonly ringingRad: number;
+  readonly decayS: number;
+  /** In the unit of `pluckSound`; may be negative. */
+  readonly amplitude: number;
+}
+
 /** Each partial as it starts at the microphone; those that nobody could hear are left out. */
-function partialsHeard(options: {
+export function partialsHeard(options: {
   readonly span: SimulatedSpan;
   readonly pluck: Pluck;
   readonly listener: Listener;
   readonly sampleRateHz: number;
-}): readonly { ringingRad: number; decayS: number; amplitude: number }[] {
+}): readonly PartialHeard[] {
   const { span, pluck, listener, sampleRateHz } = options;
   const shape = releaseShape(span, { ...pluck, partialCount: MOST_PARTIALS });
   const partials = [];
@@ -72,7 +82,7 @@ function partialsHeard(options: {
     const ringingRad = Math.sqrt(Math.max(0, (2 * Math.PI * undampedHz) ** 2 - 1 / decayS ** 2));
     const waveNumber = (number * Math.PI) / span.spanLengthM;
     const pickedUp = Math.sin(number * Math.PI * listener.placeShare) * (Math.exp(-waveNumber * listener.distanceM) / waveNumber);
-    partials.push({ ringingRad, decayS, amplitude: pluck.heightM * shape[number - 1]! * undampedHz ** 2 * pickedUp });
+    partials.push({ number, ringingRad, decayS, amplitude: pluck.heightM * shape[number - 1]! * undampedHz ** 2 * pickedUp });
   }
   const loudest = Math.max(...partials.map(({ amplitude }) => Math.abs(amplitude)));
   return partials.filter(({ amplitude }) => Math.abs(amplitude) > FAINTEST_SHARE * loudest);
