@@ -34,6 +34,33 @@ export function solvePositiveDefinite(matrix: Float64Array, right: Float64Array)
   return x;
 }
 
+/** ln |A| of a symmetric positive definite A, or undefined where it is not. */
+export function lnDeterminant(matrix: Float64Array, n: number): number | undefined {
+  const lower = choleskyFactor(matrix, n);
+  if (!lower) return undefined;
+  let sum = 0;
+  for (let i = 0; i < n; i++) sum += 2 * Math.log(lower[i * n + i]!);
+  return sum;
+}
+
+/**
+ * Divides a vector by the factor L of a covariance A = L Lᵀ, in place: what comes out has variance 1 and no covariance.
+ *
+ * @returns false where A is not positive definite
+ */
+export function whiten(covariance: Float64Array, vectors: readonly Float64Array[]): boolean {
+  const n = Math.round(Math.sqrt(covariance.length));
+  const lower = choleskyFactor(covariance, n);
+  if (!lower) return false;
+  for (const vector of vectors) {
+    for (let i = 0; i < n; i++) {
+      for (let k = 0; k < i; k++) vector[i]! -= lower[i * n + k]! * vector[k]!;
+      vector[i]! /= lower[i * n + i]!;
+    }
+  }
+  return true;
+}
+
 /** A pivot that has lost this much of its diagonal is rounding, not information. */
 const SMALLEST_PIVOT = 1e-14;
 
