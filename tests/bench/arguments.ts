@@ -10,6 +10,8 @@ export interface BenchArguments {
   readonly kinds?: readonly string[] | undefined;
   /** Print each take that was not right. */
   readonly list: boolean;
+  /** How many belts the belt bench is repeated over. */
+  readonly belts: number;
 }
 
 export const DEFAULT_SEED = 20_250;
@@ -20,6 +22,7 @@ export function benchArguments(given: readonly string[], known: readonly string[
     options: {
       seed: { type: 'string', default: String(DEFAULT_SEED) },
       takes: { type: 'string', default: '12' },
+      belts: { type: 'string', default: '200' },
       section: { type: 'string' },
       kinds: { type: 'string' },
       list: { type: 'boolean', default: false },
@@ -30,7 +33,8 @@ export function benchArguments(given: readonly string[], known: readonly string[
   const sections = named.length > 0 ? named : known;
   const strange = sections.find((section) => !known.includes(section));
   if (strange !== undefined) return { fault: `There is no section ${strange}. There are: ${known.join(', ')}.` };
-  const [seed, takesPerKind] = [Number(values.seed), Number(values.takes)];
+  const [seed, takesPerKind, belts] = [Number(values.seed), Number(values.takes), Number(values.belts)];
   if (!Number.isInteger(seed) || !Number.isInteger(takesPerKind) || takesPerKind < 1) return { fault: 'Seed and takes are whole numbers.' };
-  return { seed, takesPerKind, sections, kinds: values.kinds?.split(','), list: values.list };
+  if (!Number.isInteger(belts) || belts < 1) return { fault: 'Belts is a whole number from 1.' };
+  return { seed, takesPerKind, sections, kinds: values.kinds?.split(','), list: values.list, belts };
 }

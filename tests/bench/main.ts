@@ -3,6 +3,7 @@
 import { adjustSection } from './adjust.ts';
 import { benchArguments } from './arguments.ts';
 import { beamSection } from './beam.ts';
+import { beltSection } from './belt.ts';
 import { boundSection } from './bound.ts';
 import { peerSection } from './compare.ts';
 import { coverageSection } from './coverage.ts';
@@ -20,6 +21,7 @@ const SECTIONS: Readonly<Record<string, (run: Run) => string>> = {
   time: timeSection,
   rejection: rejectionSection,
   beam: beamSection,
+  belt: beltSection,
   peers: peerSection,
   adjust: adjustSection,
 };

@@ -46,13 +46,14 @@ export interface OwnBelt {
   readonly bendingStiffnessNm2?: Measured | undefined;
   readonly ratedForceN?: number | undefined;
   readonly toothPitchM?: number | undefined;
+  readonly provedOnWeights?: boolean | undefined;
   /** Where the stiffness is not told, it follows from these; at least one. */
   readonly catalogue: readonly CatalogueBelt[];
 }
 
 /** A belt whose owner tells its linear density; what is not told of its stiffness follows from the catalogue's belts of like density. */
 export function ownBelt(belt: OwnBelt): BeltKnowledge {
-  const { linearDensityKgPerM, densityFrom = 'stated', bendingStiffnessNm2, ratedForceN, toothPitchM, catalogue } = belt;
+  const { linearDensityKgPerM, densityFrom = 'stated', bendingStiffnessNm2, ratedForceN, toothPitchM, provedOnWeights, catalogue } = belt;
   return {
     linearDensityKgPerM,
     densityFrom,
@@ -61,6 +62,7 @@ export function ownBelt(belt: OwnBelt): BeltKnowledge {
       : stiffnessLike({ linearDensityKgPerM: linearDensityKgPerM.value, toothPitchM, catalogue }),
     ratedForceN,
     toothPitchM,
+    provedOnWeights,
   };
 }
 

@@ -107,7 +107,9 @@ function shortSpan(judged: JudgedForce): ReasonFigures {
   return { id: 'span-too-short', spanLengthM: span.spanLengthM, trustedFromM: from, onceWeighed };
 }
 
-const shortestM = (setup: SpanSetup): number => SHORTEST_PITCHES * (setup.belt?.toothPitchM ?? TOOTH_PITCH_IF_NOT_TOLD_M);
+/** What teeth and shear do on a short span was part of what was fitted where the belt was proved on weights. */
+const shortestM = ({ belt }: SpanSetup): number =>
+  belt?.provedOnWeights === true ? 0 : SHORTEST_PITCHES * (belt?.toothPitchM ?? TOOTH_PITCH_IF_NOT_TOLD_M);
 
 /** Whether better knowledge of ends or stiffness is to be had at all. */
 const isOpen = (setup: SpanSetup): boolean =>

@@ -2,6 +2,7 @@
 
 import { beltById, belts } from '../../../shared/belts.ts';
 import { lengthOfTeeth, weighedDensity } from '../../core/belt/density.ts';
+import { unexpectedDensity } from '../../core/belt/weighings.ts';
 import type { Measured } from '../../core/math/measured.ts';
 import { measuredTexts, type ParsedQuantity, parseQuantity, type QuantityFault } from '../../core/quantity.ts';
 import type { EnteredSetup, EnteredWeighing } from '../../ports.ts';
@@ -51,7 +52,12 @@ export function understoodWeighing(
   const missing = FIELDS.filter((field) => texts[field].trim() === '');
   if (!lengthM || !mass || !step) return { faults, missing };
   const { linearDensityKgPerM } = weighedDensity({ kind: texts.kind, lengthM, massKg: mass.value, scaleStepKg: step.value });
-  return { faults, missing, linearDensityKgPerM, expected: unexpectedBy(linearDensityKgPerM, about) };
+  return {
+    faults,
+    missing,
+    linearDensityKgPerM,
+    expected: unexpectedDensity(linearDensityKgPerM, { row: beltById(about.beltId), toothPitchM, catalogue: belts }),
+  };
 }
 
 /** Undefined for teeth that are no whole number. */
@@ -60,27 +66,6 @@ function lengthOf({ value, unit, standardUncertainty }: Readable, toothPitchM: n
   if (unit !== 'teeth' || toothPitchM === undefined) return { value, standardUncertainty: RULER_U_M };
   const teeth = Math.round(value / toothPitchM);
   return teeth > 0 && Math.abs(value / toothPitchM - teeth) < 1e-6 ? lengthOfTeeth(teeth, toothPitchM) : undefined;
-}
-
-/** Pitches within this share count as one. */
-const SAME_PITCH_RELATIVE = 0.02;
-
-/** Range of the belt's own row, else of all rows of its pitch; undefined where the result may lie in it. */
-function unexpectedBy(
-  { value, standardUncertainty }: Measured,
-  { beltId, toothPitchM }: { readonly beltId: string; readonly toothPitchM?: number | undefined },
-): { low: number; high: number } | undefined {
-  const row = beltById(beltId);
-  const alike = belts.filter((belt) => toothPitchM !== undefined && Math.abs(belt.toothPitchM / toothPitchM - 1) <= SAME_PITCH_RELATIVE);
-  const company = row ? [row] : alike.length > 0 ? alike : belts;
-  const range = company.map(({ linearDensityKgPerM: { value: middle, standardUncertainty: u } }) => ({
-    low: middle - COVERAGE_FACTOR * u,
-    high: middle + COVERAGE_FACTOR * u,
-  }));
-  const low = Math.min(...range.map((one) => one.low));
-  const high = Math.max(...range.map((one) => one.high));
-  const half = COVERAGE_FACTOR * standardUncertainty;
-  return value + half < low || value - half > high ? { low, high } : undefined;
 }
 
 /** What the setup becomes once a weighing is used. The own belt's density is shown in its field too. */
