@@ -2,6 +2,7 @@
 
 import { createAnalyst } from './analysis/analyst.ts';
 import { createRandomDraws } from './analysis/draws.ts';
+import { KeptArchive } from './archive/kept-archive.ts';
 import { createSetupMemory } from './archive/last-setup.ts';
 import { createFileDecoder } from './capture/audio-file.ts';
 import { createRecorder } from './capture/microphone.ts';
@@ -10,6 +11,7 @@ import { demoTake } from './core/synthesis/demo.ts';
 import './ui/app.ts';
 import { demoEntered } from './ui/state/demo-setup.ts';
 import { Effects } from './ui/state/effects.ts';
+import { Kept } from './ui/state/kept.ts';
 import { LiveMoments } from './ui/state/live.ts';
 import { initialState } from './ui/state/state.ts';
 import { Store } from './ui/state/store.ts';
@@ -39,5 +41,5 @@ const effects = new Effects({
 
 const app = document.querySelector('spanwright-app');
 if (!app) throw new Error('the page lacks its root element');
-app.workbench = { store, effects, live };
+app.workbench = { store, effects, live, kept: new Kept({ archive: new KeptArchive() }) };
 void effects.findDevices();

@@ -1,5 +1,6 @@
 /** What the app needs from outside: types only, so that screens and tests meet the same contract. */
 
+import type { KeptDocument, SectionName } from '../shared/document.ts';
 import type { Take } from './core/answer.ts';
 import type { DrawnAnswer } from './core/drawn-answer.ts';
 import type { ListeningEvent } from './core/listening.ts';
@@ -163,4 +164,52 @@ export interface EnteredSetup {
 export interface SetupMemory {
   last(): EnteredSetup | undefined;
   keep(entered: EnteredSetup): void;
+}
+
+/**
+ * Why what a person keeps could not be read or written. `forbidden`: the browser lets this page keep nothing. `full`: no room. `newer`: a newer
+ * version of this program wrote it. `other-tab`: another tab holds an older version open. `taken-over`: a newer version runs in another tab.
+ */
+export interface KeepingFailure {
+  readonly kind: 'keeping-failure';
+  readonly why: 'forbidden' | 'full' | 'newer' | 'other-tab' | 'taken-over' | 'failed';
+  /** The browser's own words; may be empty. */
+  readonly detail: string;
+}
+
+/** An item of the store that cannot be read. It stays where it is. */
+export interface DamagedItem {
+  readonly section: SectionName;
+  readonly id: string;
+  /** Names down to the fault, such as `spans.0.lengthM`. */
+  readonly path: string;
+}
+
+export interface OpenedDocument {
+  readonly kind: 'opened';
+  readonly document: KeptDocument;
+  readonly damaged: readonly DamagedItem[];
+}
+
+/** What the browser gives this page to keep things in. */
+export interface KeepingSpace {
+  readonly usedBytes?: number | undefined;
+  readonly quotaBytes?: number | undefined;
+  /** Whether the browser promised not to clear it away by itself. */
+  readonly isPersistent: boolean;
+}
+
+/** Keeps the document in the browser, one row for each item. */
+export interface DocumentArchive {
+  open(): Promise<OpenedDocument | KeepingFailure>;
+  /**
+   * Changes what is kept, as it stands at that moment, whichever tab wrote it last. Resolves to the document once it is on the disk; where it
+   * could not be kept, nothing has changed. Items that are the same object before and after are not written.
+   */
+  change(change: (document: KeptDocument) => KeptDocument): Promise<OpenedDocument | KeepingFailure>;
+  /** Told when another tab has changed something, and when a newer version takes the store over. */
+  onNews(listener: (news: OpenedDocument | KeepingFailure) => void): () => void;
+  space(): Promise<KeepingSpace>;
+  /** Asks the browser not to clear it away by itself; it may say no. */
+  askToPersist(): Promise<boolean>;
 }

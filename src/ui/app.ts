@@ -7,6 +7,7 @@ import { en } from '../words/en.ts';
 import { placesEn } from '../words/places-en.ts';
 import './screens/caution-dialog.ts';
 import type { CautionDialog } from './screens/caution-dialog.ts';
+import './screens/keeping-notice.ts';
 import './screens/listen-screen.ts';
 import './screens/listening-elsewhere.ts';
 import './screens/menu-dialog.ts';
@@ -70,6 +71,7 @@ export class SpanwrightApp extends LitElement {
             : html`<button class="aside" @click=${this.#cautions}>${en.cautionsLink}</button>`
         }
       </header>
+      <keeping-notice></keeping-notice>
       ${this.#page(shown)} ${this.#narrow.matches ? this.#bar(shown) : nothing} ${this.#dialogs()}
     `;
   }

@@ -2,6 +2,7 @@
 
 import { createContext } from '@lit/context';
 import type { Effects } from './effects.ts';
+import type { Kept } from './kept.ts';
 import type { LiveMoments } from './live.ts';
 import type { Store } from './store.ts';
 
@@ -9,6 +10,8 @@ export interface Workbench {
   readonly store: Store;
   readonly effects: Effects;
   readonly live: LiveMoments;
+  /** What a person keeps. */
+  readonly kept: Kept;
 }
 
 export const workbenchContext = createContext<Workbench>('workbench');

@@ -1,10 +1,12 @@
 /** The whole screen over an outside made by hand, so that each state can be had at once. */
 
 import { Effects, type Outside } from '../../../src/ui/state/effects.ts';
+import { Kept } from '../../../src/ui/state/kept.ts';
 import { LiveMoments } from '../../../src/ui/state/live.ts';
 import { EMPTY_SETUP } from '../../../src/ui/state/span-setup.ts';
 import { initialState } from '../../../src/ui/state/state.ts';
 import { Store } from '../../../src/ui/state/store.ts';
+import { MemoryArchive } from '../../support/memory-archive.ts';
 import '../../../src/ui/app.ts';
 import '../../../src/ui/tokens.css';
 
@@ -26,9 +28,10 @@ export function mountApp() {
   const store = new Store(initialState());
   const live = new LiveMoments();
   const app = document.createElement('spanwright-app');
-  app.workbench = { store, live, effects: new Effects({ store, live, outside: silentOutside() }) };
+  const kept = new Kept({ archive: new MemoryArchive() });
+  app.workbench = { store, live, kept, effects: new Effects({ store, live, outside: silentOutside() }) };
   document.body.replaceChildren(app);
-  return { app, store, live };
+  return { app, store, live, kept };
 }
 
 /** Finds through open shadow roots. */

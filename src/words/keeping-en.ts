@@ -1,0 +1,25 @@
+/** Words about what is kept: where it cannot be, files out and in, and the space that it takes. */
+
+import type { KeepingFailure } from '../ports.ts';
+
+const things = (count: number) => (count === 1 ? 'One change is' : `${count} changes are`);
+
+export const keepingEn = {
+  failures: {
+    forbidden: ['This browser keeps nothing for this page', 'What you enter stays until the page is closed. Save a file before that.'],
+    full: ['There is no room left to keep this', 'Save a file now, then drop recordings in Settings, or free space on this device.'],
+    newer: ['A newer version of this program wrote what is kept', 'Reload the page, so that the newer version opens it.'],
+    'other-tab': ['An older version is open in another tab', 'Close that tab or reload it. This page goes on by itself.'],
+    'taken-over': ['A newer version is open in another tab', 'Reload this page, so that both are the same.'],
+    failed: ['What you changed could not be kept', 'Save a file now, then try again.'],
+  } satisfies Record<KeepingFailure['why'], readonly [string, string]>,
+  unkept: (count: number) => `${things(count)} only in this page.`,
+  browserSays: (detail: string) => `The browser says: ${detail}`,
+  damaged: (count: number) =>
+    count === 1
+      ? 'One kept item cannot be read. It is left where it is.'
+      : `${count} kept items cannot be read. They are left where they are.`,
+  saveFile: 'Save a file',
+  tryAgain: 'Try again',
+  reload: 'Reload the page',
+};
