@@ -8,6 +8,8 @@ import { centralOfCells, type KnownSpan, knownSpan } from './force/known-span.ts
 import { MODEL_ERROR_EACH } from './force/partial-nodes.ts';
 import { settledSag } from './force/sag.ts';
 import { type CombinedPlucks, combinedPlucks, REPEATABILITY_PRIOR } from './frequency/combine.ts';
+import { searchBounds } from './frequency/search-bounds.ts';
+import { settledByTouch } from './frequency/touched-middle.ts';
 import type { Measured } from './math/measured.ts';
 import type { PluckReading, PluckSound, Reading, Reason } from './outcome.ts';
 import type { SpanSetup } from './setup.ts';
@@ -19,6 +21,8 @@ import { agreementReasons, sharedReasons } from './verdict/take-reasons.ts';
 export interface Take extends SoundSource {
   /** Every pluck that was heard, in order of time. */
   readonly sounds: readonly PluckSound[];
+  /** Plucks made with a finger on the middle of the span: they tell which numbering is right, and nothing of the force. */
+  readonly touched?: readonly PluckSound[] | undefined;
   readonly setup: SpanSetup;
 }
 
@@ -39,56 +43,101 @@ export const isMostlyOtherSounds = (heard: { readonly plucks: number; readonly o
 /** How much of the frequency's glide may be left after it was taken to small amplitude: a tenth, standard uncertainty (our judgement). */
 const GLIDE_LEFT = 0.1;
 
-/** Answers for a take under one setup; does no sound analysis, so a change of setup costs a few milliseconds. */
+/** Answers for a take under one setup; does no sound analysis. A pluck that was judged under this setup before is not judged again. */
 export function answerOf(take: Take): Answers {
-  const { sounds, setup } = take;
-  const ownReasons = sounds.map((sound) => soundReasons(sound, take));
-  const plucks = judgedPlucks(take, ownReasons);
-  if (plucks.length === 0) return { plucks, reading: undefined };
-  const { candidates, combined, chosen } = chosenPlucks(take, plucks);
-  const reasons = [
-    ...sharedReasons(chosen.map((i) => ownReasons[i]!)),
-    ...agreementReasons(
-      combined,
-      candidates.map((i) => i + 1),
-    ),
-    ...plucks.flatMap((pluck, i) => (candidates.includes(i) ? [] : leftOut(pluck, i + 1))),
-  ];
-  const judged = judge({ sounds: chosen.map((i) => sounds[i]!), combined, reasons, setup });
-  return {
-    plucks: plucks.map((pluck, i) => ({ ...pluck, used: chosen.includes(i) })),
-    reading: { kind: 'reading', ...judged, pluckCount: chosen.length },
-  };
+  const heard = heardTake(take);
+  if (heard.length === 0) return { plucks: [], reading: undefined };
+  const choice = chosenPlucks(heard);
+  const plucks = heard.map((pluck, i) => ({ ...judgedPluck(pluck, take), used: choice.chosen.includes(i) }));
+  return { plucks, reading: readingFrom(heard, choice, take.setup) };
 }
+
+/** The reading alone, for questions that ask for nothing else: each pluck by itself is not reckoned. */
+export function readingOf(take: Take): Reading | undefined {
+  const heard = heardTake(take);
+  return heard.length === 0 ? undefined : readingFrom(heard, chosenPlucks(heard), take.setup);
+}
+
+/** The plucks as they are read: in the light of those that were made with a finger on the middle. */
+export const heardSounds = (take: Take): readonly PluckSound[] => heardTake(take).map(({ sound }) => sound);
 
 /** What the force of a take rests on; undefined without a pluck, and where span or density was not told. */
 export function forceBasis(take: Take): ForceBasis | undefined {
   const span = knownSpan(take.setup);
-  const plucks = judgedPlucks(
-    take,
-    take.sounds.map((sound) => soundReasons(sound, take)),
-  );
-  if (plucks.length === 0 || span === undefined) return undefined;
-  const { combined, chosen } = chosenPlucks(take, plucks);
-  return basisOf({ combined, sounds: chosen.map((i) => take.sounds[i]!), setup: take.setup, span });
+  const heard = heardTake(take);
+  if (heard.length === 0 || span === undefined) return undefined;
+  const { combined, chosen } = chosenPlucks(heard);
+  return basisOf({ combined, sounds: chosen.map((i) => heard[i]!.sound), setup: take.setup, span });
 }
 
-/** Each pluck by itself. */
-function judgedPlucks({ sounds, setup }: Take, ownReasons: readonly (readonly Reason[])[]): readonly PluckReading[] {
-  return sounds.map((sound, i): PluckReading => {
-    const judged = judge({ sounds: [sound], combined: combinedPlucks([sound.frequencyHz]), reasons: ownReasons[i]!, setup });
-    const { frequencyHz, forceN, grade, soundGrade, reasons } = judged;
-    return { frequencyHz, forceN, grade, soundGrade, reasons, sound, used: true };
+/** A pluck with what its sound alone says. */
+interface HeardPluck {
+  readonly sound: PluckSound;
+  readonly ownReasons: readonly Reason[];
+  /** Its frequency as that of a take of one. */
+  readonly alone: CombinedPlucks;
+  /** Whether its sound is worth nothing. */
+  readonly isWorthless: boolean;
+}
+
+function heardTake(take: Take): readonly HeardPluck[] {
+  const { sounds, touched = [], setup } = take;
+  const bounds = touched.length > 0 ? searchBounds(setup) : undefined;
+  const toleranceRelative = toleranceOf(setup);
+  return sounds.map((asHeard) => {
+    const sound = bounds ? settledByTouch(asHeard, touched, bounds) : asHeard;
+    const ownReasons = soundReasons(sound, take);
+    const alone = combinedPlucks([sound.frequencyHz]);
+    const isWorthless = gradeOfReasons([...ownReasons, ...sharpnessReason(alone.frequencyHz, toleranceRelative)]) === 'unusable';
+    return { sound, ownReasons, alone, isWorthless };
   });
 }
 
-/** Which plucks make the reading, by index, and what their frequencies come to. */
-function chosenPlucks({ sounds }: Take, plucks: readonly PluckReading[]) {
+interface JudgedBefore extends SoundSource {
+  readonly setup: SpanSetup;
+  readonly pluck: PluckReading;
+}
+/** A page asks for all plucks again with each one that comes. */
+const judgedBefore = new WeakMap<PluckSound, JudgedBefore>();
+
+/** One pluck by itself. */
+function judgedPluck({ sound, ownReasons, alone }: HeardPluck, { setup, processing, sampleRateHz }: Take): PluckReading {
+  const before = judgedBefore.get(sound);
+  if (before?.setup === setup && before.processing === processing && before.sampleRateHz === sampleRateHz) return before.pluck;
+  const { frequencyHz, forceN, grade, soundGrade, reasons } = judge({ sounds: [sound], combined: alone, reasons: ownReasons, setup });
+  const pluck: PluckReading = { frequencyHz, forceN, grade, soundGrade, reasons, sound, used: true };
+  judgedBefore.set(sound, { setup, processing, sampleRateHz, pluck });
+  return pluck;
+}
+
+interface Choice {
+  /** Plucks whose sound is worth something, by index; all where none is. */
+  readonly candidates: readonly number[];
+  /** Those of them that agree. */
+  readonly chosen: readonly number[];
+  readonly combined: CombinedPlucks;
+}
+
+/** Which plucks make the reading, and what their frequencies come to. */
+function chosenPlucks(heard: readonly HeardPluck[]): Choice {
   // A pluck whose sound is worth nothing takes no part as long as another's is worth something.
-  const worthless = plucks.map((pluck) => pluck.soundGrade === 'unusable');
-  const candidates = worthless.every(Boolean) ? sounds.map((_, i) => i) : sounds.flatMap((_, i) => (worthless[i] ? [] : [i]));
-  const combined = combinedPlucks(candidates.map((i) => sounds[i]!.frequencyHz));
+  const isAnyOfWorth = heard.some(({ isWorthless }) => !isWorthless);
+  const candidates = heard.flatMap(({ isWorthless }, i) => (isAnyOfWorth && isWorthless ? [] : [i]));
+  const combined = combinedPlucks(candidates.map((i) => heard[i]!.sound.frequencyHz));
   return { candidates, combined, chosen: candidates.filter((_, k) => combined.used[k]) };
+}
+
+function readingFrom(heard: readonly HeardPluck[], { candidates, chosen, combined }: Choice, setup: SpanSetup): Reading {
+  const reasons = [
+    ...sharedReasons(chosen.map((i) => heard[i]!.ownReasons)),
+    ...agreementReasons(
+      combined,
+      candidates.map((i) => i + 1),
+    ),
+    ...heard.flatMap((pluck, i) => (candidates.includes(i) ? [] : leftOut(pluck, i + 1))),
+  ];
+  const judged = judge({ sounds: chosen.map((i) => heard[i]!.sound), combined, reasons, setup });
+  return { kind: 'reading', ...judged, pluckCount: chosen.length };
 }
 
 /**
@@ -195,7 +244,7 @@ function doubtOf(combined: CombinedPlucks, sounds: readonly PluckSound[]): Frequ
 }
 
 /** Why a pluck whose own sound decides nothing took no part. */
-function leftOut(pluck: PluckReading, pluckNumber: number): Reason[] {
-  const because = pluck.reasons.find((reason) => reason.about === 'sound' && reason.holdsAt === 'unusable');
-  return because ? [{ about: 'sound', holdsAt: 'trusted', id: 'pluck-left-out', pluckNumber, because: because.id }] : [];
+function leftOut({ ownReasons }: HeardPluck, pluckNumber: number): Reason[] {
+  const because = ownReasons.find((reason) => reason.holdsAt === 'unusable')?.id ?? 'frequency-not-sharp';
+  return [{ about: 'sound', holdsAt: 'trusted', id: 'pluck-left-out', pluckNumber, because }];
 }

@@ -58,6 +58,8 @@ export interface SoundEvidence {
   readonly rivalHz?: number | undefined;
   /** Lead of the answer over its best rival, natural log units of the likelihood ratio. */
   readonly leadOverRival: number;
+  /** Told by a pluck with a finger on the middle of the span: the lead is what that pluck left of it. */
+  readonly numberingTested?: boolean | undefined;
   /** Mains hum (50 or 60 Hz or a harmonic) as near to a partial as the two can be resolved. */
   readonly humOn?: { readonly partialNumber: number; readonly humHz: number } | undefined;
   /** Steady tone of before the pluck as near to a partial as the two can be resolved. */

@@ -31,8 +31,22 @@ export interface StretchTable {
 const made = new Map<string, StretchTable>();
 const MOST_KEPT = 600;
 
+/** The same by the very pair of ends: a cell asks for its tables with every partial. */
+const ofEnds = new WeakMap<EndFixities, StretchTable[]>();
+
 /** @param number  of the partial, counted from 1 */
 export function stretchTable(fixity: EndFixities, number = 1): StretchTable {
+  let tables = ofEnds.get(fixity);
+  if (tables === undefined) {
+    tables = [];
+    ofEnds.set(fixity, tables);
+  }
+  const table = tables[number] ?? tableFor(fixity, number);
+  tables[number] = table;
+  return table;
+}
+
+function tableFor(fixity: EndFixities, number: number): StretchTable {
   const key = `${number} ${fixity[0]} ${fixity[1]}`;
   const known = made.get(key);
   if (known !== undefined) return known;

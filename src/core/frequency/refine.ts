@@ -66,7 +66,11 @@ export interface FirstPartial {
  *
  * @param prior  what is known of B before; its uncertainty bounds how much it says
  */
-export function firstPartialOf(partials: readonly FittedPartial[], start: Series, prior: Measured): FirstPartial {
+export function firstPartialOf(
+  partials: readonly Pick<FittedPartial, 'number' | 'frequencyHz'>[],
+  start: Series,
+  prior: Measured,
+): FirstPartial {
   let lnFirst = Math.log(start.firstHz);
   let b = Math.max(0, start.inharmonicity);
   let covariance: Float64Array | undefined;

@@ -24,8 +24,8 @@ const LIMITS = {
   levelDb: { doubtful: 14, unusable: 8 },
   /** Cut tops leave the frequency alone as long as most of the ring is whole: plucks with a fifth of it cut were read right. */
   clippedShare: { doubtful: 0.2, unusable: 0.4 },
-  /** Taking 3 % of frequency back left up to 0.4 % of it open, inside its uncertainty. Beyond 8 % the law of the small glide ends. */
-  glide: { doubtful: 0.03, unusable: 0.08 },
+  /** Taking 3 to 5 % of frequency back left up to 0.6 % of it open, always inside its uncertainty. Beyond 8 % the law of the small glide ends. */
+  glide: { doubtful: 0.05, unusable: 0.08 },
   /** Natural log of the likelihood ratio: 2 is 7 to 1, 0.5 next to even odds. */
   lead: { doubtful: 2, unusable: 0.5 },
   /** Share of the ring that the span's own partials explain: no pluck of several partials above a half was read an octave off. */
@@ -38,6 +38,8 @@ const NEIGHBOUR_RATIO = 1.34;
 const OWN_SHARE_BESIDE_OTHERS = 0.65;
 /** And so many partials must say which of the spans it is: a loud neighbour was once taken for the span by two. */
 const PARTIALS_BESIDE_OTHERS = 3;
+/** Of 33 takes altered so that had them, none was read wrongly. */
+const PARTIALS_THROUGH_ALTERING = 3;
 /** The third partial of a stiff span lies this far up: without it the octave has one witness less. */
 const PARTIALS_NEEDED_UP_TO = 3.2;
 
@@ -79,10 +81,10 @@ export function soundReasons(sound: PluckSound, source: SoundSource): Reason[] {
   if (toneOn?.partialNumber === lowest) raise('doubtful', { id: 'tone-on-partial', ...toneOn });
   if (!evidence.firstPartialHeard) {
     // Two higher partials and their spacing give the first one; one alone leaves its number to the search's bounds.
-    raise(sound.partials.length >= 2 ? 'trusted' : 'doubtful', { id: 'first-partial-not-heard', frequencyHz });
+    raise(sound.partials.length >= 2 || evidence.numberingTested ? 'trusted' : 'doubtful', { id: 'first-partial-not-heard', frequencyHz });
   }
   if (evidence.touchMissed) raise('doubtful', { id: 'touch-not-heard' }); // that it was let go, and not played, cannot be told
-  if (source.processing === 'altered') raise('doubtful', { id: 'sound-altered', certain: true });
+  if (source.processing === 'altered') raise(bearsAltering(sound) ? 'trusted' : 'doubtful', { id: 'sound-altered', certain: true });
   if (source.processing === 'unknown') raise('trusted', { id: 'sound-altered', certain: false });
   if (evidence.bandwidthHz < PARTIALS_NEEDED_UP_TO * frequencyHz) {
     raise('doubtful', { id: 'sample-rate-too-low', sampleRateHz: source.sampleRateHz });
@@ -91,7 +93,12 @@ export function soundReasons(sound: PluckSound, source: SoundSource): Reason[] {
 }
 
 /** A first partial without another has no witness: of 52 such plucks one was the third partial of a span whose first was faint. */
-const isAlone = ({ partials }: PluckSound): boolean => partials.length === 1 && partials[0]!.number === 1;
+const isAlone = ({ partials, evidence }: PluckSound): boolean =>
+  partials.length === 1 && partials[0]!.number === 1 && !evidence.numberingTested;
+
+/** Gain control and noise suppression change how loud a partial is and how long it seems to ring, never where it lies: so many of one span, the first among them, bear it. */
+const bearsAltering = ({ partials, evidence }: PluckSound): boolean =>
+  evidence.firstPartialHeard && partials.length >= PARTIALS_THROUGH_ALTERING;
 
 /** A frequency so unsure that the force would miss the tolerance by it alone: force goes with its square. */
 export function sharpnessReason(frequency: { value: number; u95: number }, toleranceRelative: number): Reason[] {

@@ -14,17 +14,16 @@ const ENOUGH_THAT_AGREE = 3;
  * holds them there counts; else their fellows make up for it. What only explains counts where at least half have it.
  */
 export function sharedReasons(byPluck: readonly (readonly Reason[])[]): Reason[] {
-  const worst = new Map<string, { reason: Reason; count: number }>();
-  for (const reason of byPluck.flat()) {
-    const known = worst.get(reason.id);
-    const count = (known?.count ?? 0) + 1;
-    worst.set(reason.id, { reason: known && !isWorse(reason.holdsAt, known.reason.holdsAt) ? known.reason : reason, count });
-  }
+  const forms = new Map<string, Reason[]>();
+  for (const reason of byPluck.flat()) forms.set(reason.id, [...(forms.get(reason.id) ?? []), reason]);
   const atLeastHalf = (count: number): boolean => 2 * count >= byPluck.length;
   const holds = atLeastHalf(byPluck.filter((reasons) => gradeOfReasons(reasons) !== 'trusted').length);
-  return [...worst.values()]
-    .filter(({ reason, count }) => (reason.holdsAt === 'trusted' ? atLeastHalf(count) : holds))
-    .map(({ reason }) => reason);
+  return [...forms.values()].flatMap((of) => {
+    const worst = of.reduce((a, b) => (isWorse(b.holdsAt, a.holdsAt) ? b : a));
+    if (holds && worst.holdsAt !== 'trusted') return [worst];
+    const explaining = of.find(({ holdsAt }) => holdsAt === 'trusted');
+    return explaining && atLeastHalf(of.length) ? [explaining] : [];
+  });
 }
 
 /**

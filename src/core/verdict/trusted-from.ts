@@ -1,15 +1,17 @@
 /** From which length on a span of this belt under this force could be trusted: the remedy of a span too short, reckoned and not guessed. */
 
-import { forceFromPartials } from '../force/force.ts';
+import { forceFromPartials, forceNodes } from '../force/force.ts';
 import type { PartialEvidence } from '../force/heard-partials.ts';
 import { centralSpan, type KnownSpan } from '../force/known-span.ts';
+import { risingRoot } from '../math/root.ts';
 import { partialHz } from '../vibration/beam.ts';
-import { gradeOfInterval } from './grade.ts';
 
 /** No span of a small machine is longer. */
 const LONGEST_M = 1;
-/** Lengths closer than this are the same to whoever moves a carriage. */
-const CLOSE_ENOUGH_M = 0.004;
+/** Lengths closer than this share of themselves are the same to whoever moves a carriage. */
+const CLOSE_ENOUGH_RELATIVE = 0.02;
+/** Stands for an interval without an end. */
+const NO_INTERVAL = -3;
 
 /**
  * Shortest trusted span, m; `undefined` where even one of 1 m would not do.
@@ -30,21 +32,23 @@ export function trustedFromM(asked: {
   const { span, forceN, sharedRelativeU, toleranceRelative, atLeastM } = asked;
   const central = centralSpan(span);
   const lengthUM = span.spanLengthM * span.spanLengthRelativeU;
-  const isTrusted = (spanLengthM: number): boolean => {
+  const prior = forceNodes(span);
+  /** ln of the tolerance over the larger half of the interval: rises with the length, nearly in proportion to its logarithm; trusted from 0 on. */
+  const margin = (lnSpanM: number): number => {
+    const spanLengthM = Math.exp(lnSpanM);
     const longer = { ...span, spanLengthM, spanLengthRelativeU: lengthUM / spanLengthM };
     const partials = asked.partials.map((partial) => ({
       ...partial,
       frequencyHz: partialHz({ ...central, spanLengthM, number: partial.number, forceN }),
     }));
-    return gradeOfInterval(forceFromPartials({ partials, sharedRelativeU }, longer).forceN, toleranceRelative) === 'trusted';
+    const { forceN: force } = forceFromPartials({ partials, sharedRelativeU }, longer, prior);
+    return force?.u95 === undefined ? NO_INTERVAL : Math.log((toleranceRelative * force.value) / force.u95);
   };
-  if (atLeastM > LONGEST_M || !isTrusted(LONGEST_M)) return undefined;
-  let low = Math.min(span.spanLengthM, LONGEST_M);
-  let high = LONGEST_M;
-  while (high - low > CLOSE_ENOUGH_M) {
-    const middle = (low + high) / 2;
-    if (isTrusted(middle)) high = middle;
-    else low = middle;
-  }
-  return Math.max(high, atLeastM);
+  if (atLeastM > LONGEST_M || margin(Math.log(LONGEST_M)) < 0) return undefined;
+  const low = Math.log(Math.min(span.spanLengthM, LONGEST_M));
+  // The middle of the last bracket, and half of it to the safe side.
+  const from = Math.exp(
+    risingRoot({ value: margin, low, high: Math.log(LONGEST_M), tolerance: CLOSE_ENOUGH_RELATIVE }) + CLOSE_ENOUGH_RELATIVE / 2,
+  );
+  return Math.max(Math.min(LONGEST_M, from), atLeastM);
 }

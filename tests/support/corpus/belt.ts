@@ -49,10 +49,13 @@ export function drawBelt(random: Random, wish: BeltWish = {}): DrawnBelt {
   }
 }
 
-/** A quarter hinged, a quarter clamped, the others anywhere between, each end for itself. */
+/** Each end a third hinged, a third clamped, a third anywhere between; in half of the spans both ends are alike, as the program takes ends to be. */
 function drawEnds(random: Random): readonly [number, number] {
   const [kind, one, other] = [random.uniform(), random.uniform(), random.uniform()];
-  return kind < 0.25 ? [0, 0] : kind < 0.5 ? [1, 1] : [one, other];
+  const end = (share: number, between: number): number => [0, 1, between][Math.min(2, Math.floor(3 * share))]!;
+  const first = end(kind, one);
+  const rest = (3 * kind) % 1;
+  return rest < 0.5 ? [first, first] : [first, end(2 * rest - 1, other)];
 }
 
 /** A ruler's reading, a weighing, and of every second belt its stiffness; of the ends nothing. */

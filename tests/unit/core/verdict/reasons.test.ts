@@ -21,8 +21,8 @@ test.each([
   [{ levelOverBackgroundDb: 14.5 }, { levelOverBackgroundDb: 7.5 }, 'noisy unusable'],
   [{ clippedShare: 0.19 }, { clippedShare: 0.21 }, 'clipped doubtful'],
   [{ clippedShare: 0.19 }, { clippedShare: 0.41 }, 'clipped unusable'],
-  [{ glideRelative: 0.029 }, { glideRelative: 0.031 }, 'plucked-too-hard doubtful'],
-  [{ glideRelative: 0.029 }, { glideRelative: 0.081 }, 'plucked-too-hard unusable'],
+  [{ glideRelative: 0.049 }, { glideRelative: 0.051 }, 'plucked-too-hard doubtful'],
+  [{ glideRelative: 0.049 }, { glideRelative: 0.081 }, 'plucked-too-hard unusable'],
   [{ rivalHz: 60, leadOverRival: 2.1 }, { rivalHz: 60, leadOverRival: 1.9 }, 'octave-not-certain doubtful'],
   [{ leadOverRival: 0.4 }, { rivalHz: 60, leadOverRival: 0.4 }, 'octave-not-certain unusable'], // no rival, nothing to lead
   [{ partialNumbers: [1, 3] }, { partialNumbers: [1] }, 'octave-not-certain doubtful'], // one alone has no witness
@@ -44,8 +44,11 @@ test.each([
 });
 
 describe('a microphone that alters the sound', () => {
-  test('holds it at doubtful where that is certain, and is only named where it may be', () => {
-    expect(brief(heardPluck(120), { ...SOURCE, processing: 'altered' })).toEqual(['sound-altered doubtful']);
+  test('holds it at doubtful where few partials bear it, and is only named where three do or where it may not be so', () => {
+    const altered = { ...SOURCE, processing: 'altered' } as const;
+    expect(brief(heardPluck(120, { partialNumbers: [1, 2] }), altered)).toEqual(['sound-altered doubtful']);
+    expect(brief(heardPluck(120, { partialNumbers: [1, 2, 3] }), altered)).toEqual(['sound-altered trusted']);
+    expect(brief(heardPluck(120, { partialNumbers: [2, 3, 4], firstPartialHeard: false }), altered)).toContain('sound-altered doubtful');
     expect(brief(heardPluck(120), { ...SOURCE, processing: 'unknown' })).toEqual(['sound-altered trusted']);
     expect(brief(heardPluck(120), { ...SOURCE, processing: 'untouched' })).toEqual([]);
   });
@@ -57,6 +60,13 @@ test('a frequency that would miss the tolerance by itself is a reason', () => {
   expect(at(10.1)).toEqual(['doubtful']);
   expect(at(19.9)).toEqual(['doubtful']);
   expect(at(20.1)).toEqual(['unusable']);
+});
+
+test('one partial alone is believed once a finger on the middle has told its number', () => {
+  expect(brief(heardPluck(120, { partialNumbers: [1], numberingTested: true }))).toEqual([]);
+  expect(brief(heardPluck(120, { partialNumbers: [2], firstPartialHeard: false, numberingTested: true }))).toEqual([
+    'first-partial-not-heard trusted',
+  ]);
 });
 
 test('partials that do not fit are named, and count where one alone is left', () => {
