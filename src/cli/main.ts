@@ -3,6 +3,7 @@
 import { belts } from '../../shared/belts.ts';
 import { measure } from '../core/measure.ts';
 import { usageFaultText } from '../words/cli-en.ts';
+import { agreementCommand } from './agreement-command.ts';
 import { type ExitCode, measureCommand, type Terminal } from './measure-command.ts';
 import { planCommand } from './plan-command.ts';
 
@@ -14,6 +15,7 @@ const terminal: Terminal = {
 
 const COMMANDS: Readonly<Record<string, (words: readonly string[]) => Promise<ExitCode>>> = {
   measure: (words) => measureCommand(words, { terminal, measure, catalogue: belts }),
+  agreement: (words) => agreementCommand(words, { terminal, measure, catalogue: belts }),
   plan: async (words) => planCommand(words, { terminal, catalogue: belts }),
 };
 

@@ -6,6 +6,7 @@ import { installPackages, root, runTool } from './install.mjs';
 
 const PROGRAMS = {
   measure: { entry: 'src/cli/main.ts', built: 'dist/cli', sources: ['src', 'shared'] },
+  agreement: { entry: 'src/cli/main.ts', built: 'dist/cli', sources: ['src', 'shared'] },
   plan: { entry: 'src/cli/main.ts', built: 'dist/cli', sources: ['src', 'shared'] },
   fixtures: { entry: 'tests/support/make-fixtures.ts', built: 'dist/fixtures', sources: ['src', 'shared', 'tests/support'] },
   bench: { entry: 'tests/bench/main.ts', built: 'dist/bench', sources: ['src', 'shared', 'tests/support', 'tests/bench'] },

@@ -22,6 +22,7 @@ export type UsageFault =
   | { readonly what: 'unexpected-value'; readonly option: string }
   | { readonly what: 'option-twice'; readonly option: string }
   | { readonly what: 'no-files' }
+  | { readonly what: 'one-folder' }
   | { readonly what: 'no-files-wanted'; readonly files: readonly string[] }
   /** One of them at least. */
   | { readonly what: 'needs-option'; readonly options: readonly string[] }
@@ -147,6 +148,8 @@ export function usageFaultText(fault: UsageFault): string {
       return `This command reads no recordings: ${listed(fault.files)}.`;
     case 'needs-option':
       return `${fault.options.join(' or ')} is needed. --help tells more.`;
+    case 'one-folder':
+      return 'Name one folder of takes. --help tells more.';
     case 'bad-value':
       return `${fault.option}: '${fault.text}' is ${valueFaultText(fault.fault)}`;
     case 'unknown-belt':

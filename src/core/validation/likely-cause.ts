@@ -1,8 +1,8 @@
 /** Which single cause explains the differences best, by its mark and its size; or which cannot be told apart, and what to measure for it. */
 
 import { coverageFactorOf } from '../math/propagation.ts';
-import type { KnownForceTake } from './known-take.ts';
 import { CAUSES, type Cause, type CauseId } from './causes.ts';
+import type { KnownForceTake } from './known-take.ts';
 
 export interface WeighedCause {
   readonly id: CauseId | 'none';
@@ -10,6 +10,8 @@ export interface WeighedCause {
   readonly probability: number;
   /** Size that fits best, in the unit of its kind, with half its 95 % interval; of 'none' missing. */
   readonly size?: { readonly value: number; readonly u95: number } | undefined;
+  /** The size lies within the doubt that the input was told with: nothing is wrong, it only could be known better. */
+  readonly isWithinTold?: boolean | undefined;
 }
 
 export interface CauseReport {
@@ -89,7 +91,9 @@ function scoredCause(cause: Cause, told: readonly Difference[], scale: number) {
   const spread = cause.usualSize ** 2;
   const logEvidence = -0.5 * (Math.log(1 + spread * a) + r - (spread * b * b) / (1 + spread * a));
   const factor = coverageFactorOf(told.length - 1, 0.95);
-  return { id: cause.id, logEvidence, size: { value: b / a, u95: factor / Math.sqrt(a) } };
+  const value = b / a;
+  const isWithinTold = told.every(({ take }) => Math.abs(value) <= cause.toldU95(take));
+  return { id: cause.id, logEvidence, size: { value, u95: factor / Math.sqrt(a) }, isWithinTold };
 }
 
 /** Marks of causes part by span or by force; where both were varied, only more takes help. */
