@@ -39,7 +39,10 @@ const effects = new Effects({
   },
 });
 
+const kept = new Kept({ archive: new KeptArchive() });
+kept.addEventListener('change', () => store.dispatch({ kind: 'own-belts-known', belts: kept.document.belts }));
+
 const app = document.querySelector('spanwright-app');
 if (!app) throw new Error('the page lacks its root element');
-app.workbench = { store, effects, live, kept: new Kept({ archive: new KeptArchive() }) };
+app.workbench = { store, effects, live, kept };
 void effects.findDevices();

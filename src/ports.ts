@@ -122,8 +122,8 @@ export interface Replay {
   start(options: { readonly recording: Recording; readonly port: MessagePort; readonly onEnd: () => void }): { stop(): void };
 }
 
-/** How a person says that one end of the span is held; `core/setup.ts` has what follows from it. */
-export type EnteredEnd = 'unknown' | 'pulley' | 'idler' | 'clip';
+/** How a person says that one end of the span is held; `core/setup.ts` has what follows from it. `bench`: as when this belt was plucked under weights. */
+export type EnteredEnd = 'unknown' | 'pulley' | 'idler' | 'clip' | 'bench';
 
 /** A weighing as it was typed, kept with the belt that lay on the scale. */
 export interface EnteredWeighing {
@@ -139,7 +139,7 @@ export interface EnteredWeighing {
 
 /** A span's setup as a person typed it, units and all; an empty text is not told. */
 export interface EnteredSetup {
-  /** Id of a belt of the catalogue; anything else is the person's own belt. */
+  /** Id of a belt of the catalogue or of one that is kept; anything else is a belt whose density is typed in. */
   readonly beltId: string;
   /** Of the own belt. */
   readonly linearDensity: string;

@@ -41,17 +41,20 @@ export const positiveMeasuredSchema = z.strictObject({ value: positive, standard
 
 /**
  * One value of a quantity with where it comes from. Values are added, never replaced: the last one counts, the others say what earlier
- * answers rested on. `bench`: from plucks under known weights. `told`: from a data sheet or by its owner.
+ * answers rested on. `told`: from a data sheet or by its owner. `bench`: from plucks under known weights. `clip`: from a clip's mass at mid-span.
+ * `positions`: from two positions in the machine under one unknown force. `stretch`: from stretch under weights.
  */
 export const knownValueSchema = z.strictObject({
   ...positiveMeasuredSchema.shape,
-  from: z.enum(['told', 'weighed', 'bench']),
+  from: z.enum(['told', 'weighed', 'bench', 'clip', 'positions', 'stretch']),
   got: whenSchema,
   /** How it was got, in words: what lay on the scale, which sheet. */
   note: noteSchema.optional(),
 });
 export type KnownValue = z.infer<typeof knownValueSchema>;
 export const knownValuesSchema = z.array(knownValueSchema);
+/** The same of a quantity that may be 0, such as the fixity of a hinged end. */
+export const knownSharesSchema = z.array(knownValueSchema.extend({ value: z.number().min(0).max(1) }));
 
 /** The value that counts. */
 export const currentOf = <T>(values: readonly T[]): T | undefined => values.at(-1);

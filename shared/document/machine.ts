@@ -4,7 +4,8 @@ import { z } from 'zod';
 import { idSchema, itemShape, nameSchema, noteSchema, positiveMeasuredSchema } from './common.ts';
 import { keptTargetSchema } from './target.ts';
 
-export const endSchema = z.enum(['unknown', 'pulley', 'idler', 'clip']);
+/** `bench`: as the ends were held when this belt was plucked under known weights. */
+export const endSchema = z.enum(['unknown', 'pulley', 'idler', 'clip', 'bench']);
 
 /** Layouts to start from, in trade terms. `own`: no plan view. */
 export const layoutKindSchema = z.enum(['crossed-gantry', 'bed-slinger', 'bed-lift', 'single-loop', 'own']);

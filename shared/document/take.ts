@@ -39,6 +39,7 @@ export const keptSetupSchema = z.strictObject({
       ]),
       ratedForceN: z.number().positive().optional(),
       toothPitchM: z.number().positive().optional(),
+      provedOnWeights: z.boolean().optional(),
     })
     .optional(),
   ends: z.tuple([endFixitySchema, endFixitySchema]),

@@ -8,7 +8,7 @@ const KEY = 'spanwright.last-setup';
 const LONGEST_TEXT = 120;
 
 const text = z.string().max(LONGEST_TEXT);
-const end = z.enum(['unknown', 'pulley', 'idler', 'clip']);
+const end = z.enum(['unknown', 'pulley', 'idler', 'clip', 'bench']);
 
 const documentSchema = z.object({
   version: z.literal(1),

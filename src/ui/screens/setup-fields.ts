@@ -1,6 +1,7 @@
 /** The fields of the setup as every row of the form shows them: text, unit, and a note that says what is wrong or what is meant. */
 
 import { html, nothing } from 'lit';
+import type { KeptBelt } from '../../../shared/document/belt.ts';
 import type { EnteredSetup } from '../../ports.ts';
 import { quantityInput } from '../parts/quantity-input.ts';
 import type { SetupField, UnderstoodSetup } from '../state/span-setup.ts';
@@ -17,6 +18,7 @@ export interface FieldOptions {
 export interface SetupFields {
   readonly entered: EnteredSetup;
   readonly understood: UnderstoodSetup;
+  readonly ownBelts: readonly KeptBelt[];
   readonly enter: (change: Partial<EnteredSetup>) => void;
 }
 

@@ -9,6 +9,7 @@ import { Figures } from '../format.ts';
 import { Narrow } from '../narrow.ts';
 import { quantityInputStyles } from '../parts/quantity-input.ts';
 import { selectFieldStyles } from '../parts/select-field.ts';
+import { hrefOf } from '../route.ts';
 import { shared } from '../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../state/context.ts';
 import { Selected } from '../state/selected.ts';
@@ -65,7 +66,9 @@ export class SetupForm extends LitElement {
 
   /** Opens the form where a remedy is taken up. */
   take(act: RemedyAct): void {
-    if (act === 'weigh') this.#weigh();
+    if (act === 'weigh' && this.#understood.value.beltFrom === 'kept')
+      location.hash = hrefOf('belts', this.workbench.store.state.entered.beltId, 'weigh');
+    else if (act === 'weigh') this.#weigh();
     else if (act === 'change-span') void this.#goTo('spanLength');
     else {
       this.details.open = true;
@@ -76,10 +79,10 @@ export class SetupForm extends LitElement {
   override render() {
     const { entered } = this.workbench.store.state;
     const understood = this.#understood.value;
-    const fields = { entered, understood, enter: this.#enter };
+    const fields = { entered, understood, ownBelts: this.workbench.store.state.ownBelts, enter: this.#enter };
     return html`
       <div class="fold">
-        <span><strong>${beltName(entered)}</strong> ${spanText(understood, this.#figures)}</span>
+        <span><strong>${beltName(entered, understood)}</strong> ${spanText(understood, this.#figures)}</span>
         ${this.#toggleButton()}
       </div>
       <div class="head">

@@ -5,7 +5,8 @@ import { belts } from '../../../shared/belts.ts';
 import { en } from '../../words/en.ts';
 import type { Figures } from '../format.ts';
 import { selectField } from '../parts/select-field.ts';
-import { isOwnBelt, OWN_BELT, weighingInUse } from '../state/span-setup.ts';
+import { hrefOf } from '../route.ts';
+import { OWN_BELT, weighingInUse } from '../state/span-setup.ts';
 import { type SetupFields, setupNote, setupQuantity, setupRow } from './setup-fields.ts';
 import { beltDensity, expectedText, firstFault, halfTarget, lengthReadAs, targetReadAs } from './setup-words.ts';
 
@@ -18,11 +19,15 @@ export function mainRows(fields: SetupFields, figures: Figures, weigh: () => voi
 }
 
 function beltRow(fields: SetupFields, figures: Figures, weigh: () => void) {
-  const { entered, understood, enter } = fields;
-  const own = isOwnBelt(entered);
+  const { entered, understood, ownBelts, enter } = fields;
+  const own = understood.beltFrom === 'typed';
   const weighing = weighingInUse(entered);
-  const weighButton = html`<button class="quiet" @click=${weigh}>${weighing ? words.weighAgain : words.weigh}</button>`;
-  const choices = [...belts.map(({ id, label }) => ({ value: id, text: label })), { value: OWN_BELT, text: words.ownBelt }];
+  const weighButton =
+    understood.beltFrom === 'kept'
+      ? html`<a class="button quiet" href=${hrefOf('belts', entered.beltId)}>${words.ofThisBelt}</a>`
+      : html`<button class="quiet" @click=${weigh}>${weighing ? words.weighAgain : words.weigh}</button>`;
+  const kept = ownBelts.map(({ id, name }) => ({ value: id, text: name }));
+  const choices = [...kept, ...belts.map(({ id, label }) => ({ value: id, text: label })), { value: OWN_BELT, text: words.ownBelt }];
   const belt = { id: 'belt', value: own ? OWN_BELT : entered.beltId, choices, describedBy: own ? undefined : 'belt-note' };
   return html`<div class="row">
       <label class="label" for="belt">${words.belt}</label>

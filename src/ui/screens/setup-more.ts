@@ -7,15 +7,16 @@ import type { EnteredEnd } from '../../ports.ts';
 import { en } from '../../words/en.ts';
 import type { Figures } from '../format.ts';
 import { selectField } from '../parts/select-field.ts';
-import { isOwnBelt } from '../state/span-setup.ts';
 import { type SetupFields, setupRow } from './setup-fields.ts';
 
 const words = en.setup;
-const ENDS: readonly EnteredEnd[] = ['unknown', 'pulley', 'idler', 'clip'];
+const ENDS: readonly EnteredEnd[] = ['unknown', 'pulley', 'idler', 'clip', 'bench'];
 
 export function moreRows(fields: SetupFields, figures: Figures) {
   const { entered, understood, enter } = fields;
-  const ends = ENDS.map((end) => ({ value: end, text: words.ends[end] }));
+  // As on the bench is a choice for a belt that was on one, and where it was chosen for a belt that is gone.
+  const offered = ENDS.filter((end) => end !== 'bench' || understood.hasBenchEnds || entered.ends.includes('bench'));
+  const ends = offered.map((end) => ({ value: end, text: words.ends[end] }));
   const lies = (['edge', 'flat'] as const).map((lie) => ({ value: lie, text: words.lies[lie] }));
   const choose = (index: 0 | 1) => (value: string) => {
     const end = ENDS.find((one) => one === value) ?? 'unknown';
@@ -40,7 +41,7 @@ export function moreRows(fields: SetupFields, figures: Figures) {
         <p class="note" id="lie-note">${words.lieNote}</p>
       </div>
     </div>
-    ${isOwnBelt(entered) ? setupRow(fields, 'toothPitch', { label: words.toothPitch, unit: 'mm', note: words.toothPitchNote }) : nothing}
+    ${understood.beltFrom === 'typed' ? setupRow(fields, 'toothPitch', { label: words.toothPitch, unit: 'mm', note: words.toothPitchNote }) : nothing}
     ${setupRow(fields, 'bendingStiffness', { label: words.stiffness, unit: 'N m²', note: words.stiffnessNote })}
     ${setupRow(fields, 'tolerance', { label: words.tolerance, unit: '%', note: words.toleranceNote(assumed) })}
   `;

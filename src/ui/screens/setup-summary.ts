@@ -19,7 +19,7 @@ export function setupSummary(entered: EnteredSetup, understood: UnderstoodSetup,
   return html`<div class="summary">
     ${spanDrawing(understood, figures, { variant: 'small' })}
     <dl>
-      ${line(words.belt, beltName(entered), densityText(understood, figures))}
+      ${line(words.belt, beltName(entered, understood), densityText(understood, figures))}
       ${line(words.short.span, measuredSpanText(understood, figures))}
       ${target ? line(words.target, figures.forceRange(target), expected && words.short.expect(expected)) : nothing}
       ${line(words.short.ends, endsText(entered), entered.ends.includes('unknown') ? words.short.endsAssumed : '')}

@@ -13,7 +13,8 @@ const words = en.setup;
 /** Every ± on the page is the half of a 95 % interval. */
 const COVERAGE_FACTOR = 2;
 
-export const beltName = ({ beltId }: EnteredSetup): string => beltById(beltId)?.label ?? words.ownBelt;
+export const beltName = ({ beltId }: EnteredSetup, { keptName }: UnderstoodSetup): string =>
+  keptName ?? beltById(beltId)?.label ?? words.ownBelt;
 
 export function faultText(fault: FieldFault | undefined): string {
   if (!fault || fault.why === 'empty') return '';

@@ -10,7 +10,6 @@ import { quantityInput, quantityInputStyles } from '../parts/quantity-input.ts';
 import { selectField, selectFieldStyles } from '../parts/select-field.ts';
 import { shared } from '../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../state/context.ts';
-import { understood } from '../state/span-setup.ts';
 import {
   EMPTY_WEIGHING,
   type UnderstoodWeighing,
@@ -105,8 +104,8 @@ export class WeighDialog extends LitElement {
   }
 
   #understood(): UnderstoodWeighing {
-    const { entered } = this.workbench.store.state;
-    return understoodWeighing(this.texts, { beltId: entered.beltId, toothPitchM: toothPitchOf(entered, understood(entered)) });
+    const { entered, understood } = this.workbench.store.state;
+    return understoodWeighing(this.texts, { beltId: entered.beltId, toothPitchM: toothPitchOf(entered, understood) });
   }
 
   /** What was typed in the last moment counts too, though its pause is not over. */

@@ -1,6 +1,7 @@
 /** From the typed setup to what the core knows of the span; texts that cannot be read come out as faults by field. */
 
 import { beltById, belts } from '../../../shared/belts.ts';
+import type { KeptBelt } from '../../../shared/document/belt.ts';
 import { beltKnowledge, ownBelt } from '../../core/belt/catalogue.ts';
 import type { Measured } from '../../core/math/measured.ts';
 import { type ParsedQuantity, parseQuantity, type QuantityFault, type QuantityOptions } from '../../core/quantity.ts';
@@ -13,10 +14,10 @@ import {
   type SpanSetup,
 } from '../../core/setup.ts';
 import type { EnteredEnd, EnteredSetup, EnteredWeighing } from '../../ports.ts';
+import { benchEnd, keptBeltById, knowledgeOf } from './own-belts.ts';
 
-/** Stands for a belt of which the person tells the linear density; so does any id that the catalogue does not know. */
+/** Stands for a belt of which the person tells the linear density; so does any id that neither the catalogue nor the kept belts know. */
 export const OWN_BELT = 'own';
-export const isOwnBelt = (entered: EnteredSetup): boolean => beltById(entered.beltId) === undefined;
 /** The catalogue begins with the commonest belt. */
 export const DEFAULT_BELT_ID = belts[0]?.id ?? OWN_BELT;
 
@@ -41,19 +42,27 @@ export type FieldFault = QuantityFault | { readonly ok: false; readonly why: 'sa
 export interface UnderstoodSetup {
   readonly setup: SpanSetup;
   readonly faults: Partial<Record<SetupField, FieldFault>>;
+  /** Where the belt's values come from. */
+  readonly beltFrom: 'catalogue' | 'kept' | 'typed';
+  /** Name of a kept belt. */
+  readonly keptName?: string | undefined;
+  /** Whether ends can be told to be held as on this belt's bench. */
+  readonly hasBenchEnds: boolean;
 }
 
 /** Every ± on the page is the half of a 95 % interval; the core reckons in standard uncertainties. */
 const COVERAGE_FACTOR = 2;
 
-const END_FIXITY: Record<EnteredEnd, EndFixity> = {
+const END_FIXITY: Record<Exclude<EnteredEnd, 'bench'>, EndFixity> = {
   unknown: FIXITY_OF_END.unknown,
   pulley: FIXITY_OF_END['toothed pulley'],
   idler: FIXITY_OF_END['smooth idler'],
   clip: FIXITY_OF_END.clamp,
 };
 
-export function understood(entered: EnteredSetup): UnderstoodSetup {
+/** @param ownBelts  belts that are kept, among which the one of the setup may be */
+export function understood(entered: EnteredSetup, ownBelts: readonly KeptBelt[] = []): UnderstoodSetup {
+  const kept = keptBeltById(ownBelts, entered.beltId);
   const faults: Partial<Record<SetupField, FieldFault>> = {};
   const read = (field: SetupField, options: QuantityOptions) => {
     const parsed = parseQuantity(entered[field], options);
@@ -65,7 +74,7 @@ export function understood(entered: EnteredSetup): UnderstoodSetup {
   const stiffness = measured(read('bendingStiffness', { kind: 'stiffness', defaultUnit: 'N m²' }), {
     relative: ASSUMED_UNCERTAINTY.bendingStiffnessRelative,
   });
-  const belt = beltOf(entered, stiffness, read);
+  const belt = kept ? withStiffness(knowledgeOf(kept), stiffness) : beltOf(entered, stiffness, read);
   const toothPitchM = belt?.toothPitchM;
   const knownTo = read('spanKnownTo', { kind: 'length', defaultUnit: 'mm', zeroAllowed: true, toothPitchM });
   const span = measured(read('spanLength', { kind: 'length', defaultUnit: 'mm', toothPitchM }), {
@@ -80,14 +89,21 @@ export function understood(entered: EnteredSetup): UnderstoodSetup {
     setup: {
       spanLengthM: span,
       belt,
-      ends: [END_FIXITY[entered.ends[0]], END_FIXITY[entered.ends[1]]],
+      ends: [endOf(entered.ends[0], kept), endOf(entered.ends[1], kept)],
       lie: entered.lie,
       toleranceRelative: tolerance?.value,
       targetForceN: targetOf(from, to),
     },
     faults,
+    beltFrom: kept ? 'kept' : beltById(entered.beltId) ? 'catalogue' : 'typed',
+    keptName: kept?.name,
+    hasBenchEnds: benchEnd(kept) !== undefined,
   };
 }
+
+/** Ends as on a bench that this belt never was on are ends of which nothing is known. */
+const endOf = (end: EnteredEnd, kept: KeptBelt | undefined): EndFixity =>
+  end === 'bench' ? (benchEnd(kept) ?? FIXITY_OF_END.unknown) : END_FIXITY[end];
 
 type Readable = Extract<ParsedQuantity, { ok: true }>;
 
@@ -107,13 +123,17 @@ function beltOf(
   const entry = beltById(entered.beltId);
   if (entry) {
     const belt = { ...beltKnowledge(entry), ...weighed(entered) };
-    return stiffness ? { ...belt, bendingStiffnessNm2: { kind: 'known', value: stiffness } } : belt;
+    return withStiffness(belt, stiffness);
   }
   const density = measured(read('linearDensity', DENSITY), { relative: ASSUMED_UNCERTAINTY.linearDensityRelative });
   const toothPitchM = read('toothPitch', { kind: 'length', defaultUnit: 'mm' })?.value;
   const densityFrom = weighed(entered) ? ('weighed' as const) : undefined;
   return density && ownBelt({ linearDensityKgPerM: density, densityFrom, bendingStiffnessNm2: stiffness, toothPitchM, catalogue: belts });
 }
+
+/** A typed stiffness goes before every other. */
+const withStiffness = <Belt extends BeltKnowledge | undefined>(belt: Belt, stiffness: Measured | undefined): Belt =>
+  belt && stiffness ? { ...belt, bendingStiffnessNm2: { kind: 'known', value: stiffness } } : belt;
 
 const DENSITY: QuantityOptions = { kind: 'linear-density', defaultUnit: 'g/m' };
 

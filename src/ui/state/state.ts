@@ -1,5 +1,6 @@
 /** Everything the page knows, and how each thing that happens changes it: one pure function. Levels and live spectra are not in here. */
 
+import type { KeptBelt } from '../../../shared/document/belt.ts';
 import type { ListeningEvent } from '../../core/listening.ts';
 import { assertNever } from '../../core/outcome.ts';
 import type { SoundProcessing } from '../../core/samples/recording.ts';
@@ -32,6 +33,8 @@ export interface AppState {
   /** The person's own setup while the demo's stands in the fields. */
   readonly ownEntered?: EnteredSetup | undefined;
   readonly understood: UnderstoodSetup;
+  /** Belts that are kept, for the setup to choose from. */
+  readonly ownBelts: readonly KeptBelt[];
   readonly activity: Activity;
   readonly take?: Take | undefined;
   readonly answer: Answer;
@@ -43,6 +46,7 @@ export interface AppState {
 
 export type AppEvent =
   | { readonly kind: 'setup-entered'; readonly change: Partial<EnteredSetup> }
+  | { readonly kind: 'own-belts-known'; readonly belts: readonly KeptBelt[] }
   | { readonly kind: 'microphone-asked' }
   | { readonly kind: 'asking-dropped' }
   | { readonly kind: 'capture-failed'; readonly failure: CaptureFailure }
@@ -75,13 +79,15 @@ export type AppEvent =
   | { readonly kind: 'device-chosen'; readonly deviceId?: string | undefined };
 
 export function initialState(entered: EnteredSetup = EMPTY_SETUP): AppState {
-  return { entered, understood: understood(entered), activity: { kind: 'idle' }, answer: NO_ANSWER, devices: [] };
+  return { entered, understood: understood(entered), ownBelts: [], activity: { kind: 'idle' }, answer: NO_ANSWER, devices: [] };
 }
 
 export function reduce(state: AppState, event: AppEvent): AppState {
   switch (event.kind) {
     case 'setup-entered':
       return withSetup(state, { ...state.entered, ...event.change });
+    case 'own-belts-known':
+      return event.belts === state.ownBelts ? state : withSetup({ ...state, ownBelts: event.belts }, state.entered);
     case 'microphone-asked':
       return { ...withoutDemo(state), activity: { kind: 'asking' }, notice: undefined };
     case 'asking-dropped':
@@ -136,7 +142,7 @@ const withTake = (state: AppState, take: Take | undefined): AppState => ({
 });
 
 function withSetup(state: AppState, entered: EnteredSetup): AppState {
-  const nowUnderstood = understood(entered);
+  const nowUnderstood = understood(entered, state.ownBelts);
   return withTake({ ...state, entered, understood: nowUnderstood }, state.take);
 }
 
