@@ -62,6 +62,34 @@ export class Effects {
   }
 
   async listen(): Promise<void> {
+    await this.endErrand();
+    await this.#listen();
+  }
+
+  /** Listens for another place, with that place's own setup; what was heard before waits until `endErrand`. */
+  async listenFor(owner: string, entered: EnteredSetup): Promise<void> {
+    await this.#beginErrand(owner, entered);
+    await this.#listen();
+  }
+
+  async openRecordingFor(owner: string, entered: EnteredSetup, file: File): Promise<void> {
+    await this.#beginErrand(owner, entered);
+    await this.#openRecording(file);
+  }
+
+  /** Setup and take are the person's own again. */
+  async endErrand(): Promise<void> {
+    if (!this.#store.state.errand) return;
+    await this.stop();
+    this.#tell({ kind: 'errand-ended' });
+  }
+
+  async #beginErrand(owner: string, entered: EnteredSetup): Promise<void> {
+    await this.stop();
+    this.#tell({ kind: 'errand-began', owner, entered });
+  }
+
+  async #listen(): Promise<void> {
     const act = await this.#begin();
     this.#tell({ kind: 'microphone-asked' });
     const opened = await this.#outside.recorder.open({ deviceId: this.#store.state.deviceId });
@@ -93,6 +121,7 @@ export class Effects {
   }
 
   async playDemo(): Promise<void> {
+    await this.endErrand();
     const act = await this.#begin();
     const { recording, entered } = this.#outside.demo();
     this.#tell({ kind: 'demo-prepared', entered });
@@ -102,6 +131,11 @@ export class Effects {
   }
 
   async openRecording(file: File): Promise<void> {
+    await this.endErrand();
+    await this.#openRecording(file);
+  }
+
+  async #openRecording(file: File): Promise<void> {
     const act = await this.#begin();
     const fileName = file.name;
     this.#tell({ kind: 'file-opening', fileName });
@@ -186,10 +220,10 @@ export class Effects {
     this.#tell({ kind: 'listening-ended', lost });
   }
 
-  /** The demo's setup is not the person's and is not kept. */
+  /** The demo's setup, and that of an errand, is not the person's and is not kept. */
   #remember(): void {
-    const { entered, ownEntered } = this.#store.state;
-    const own = ownEntered ?? entered;
+    const { entered, ownEntered, errand } = this.#store.state;
+    const own = errand?.waiting.entered ?? ownEntered ?? entered;
     if (own === this.#kept) return;
     this.#kept = own;
     this.#outside.memory.keep(own);

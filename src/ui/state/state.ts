@@ -33,6 +33,8 @@ export interface AppState {
   /** The person's own setup while the demo's stands in the fields. */
   readonly ownEntered?: EnteredSetup | undefined;
   readonly understood: UnderstoodSetup;
+  /** Another place listens for itself: setup and take are its own, and what stood there waits. */
+  readonly errand?: Errand | undefined;
   /** Belts that are kept, for the setup to choose from. */
   readonly ownBelts: readonly KeptBelt[];
   readonly activity: Activity;
@@ -44,8 +46,16 @@ export interface AppState {
   readonly deviceId?: string | undefined;
 }
 
+export interface Errand {
+  /** Who asked, so that a place knows its own. */
+  readonly owner: string;
+  readonly waiting: { readonly entered: EnteredSetup; readonly take?: Take | undefined };
+}
+
 export type AppEvent =
   | { readonly kind: 'setup-entered'; readonly change: Partial<EnteredSetup> }
+  | { readonly kind: 'errand-began'; readonly owner: string; readonly entered: EnteredSetup }
+  | { readonly kind: 'errand-ended' }
   | { readonly kind: 'own-belts-known'; readonly belts: readonly KeptBelt[] }
   | { readonly kind: 'microphone-asked' }
   | { readonly kind: 'asking-dropped' }
@@ -86,6 +96,13 @@ export function reduce(state: AppState, event: AppEvent): AppState {
   switch (event.kind) {
     case 'setup-entered':
       return withSetup(state, { ...state.entered, ...event.change });
+    case 'errand-began': {
+      const own = withoutErrand(withoutDemo(state));
+      const errand: Errand = { owner: event.owner, waiting: { entered: own.entered, take: own.take } };
+      return withSetup({ ...own, errand, take: undefined, notice: undefined }, event.entered);
+    }
+    case 'errand-ended':
+      return withoutErrand(state);
     case 'own-belts-known':
       return event.belts === state.ownBelts ? state : withSetup({ ...state, ownBelts: event.belts }, state.entered);
     case 'microphone-asked':
@@ -144,6 +161,13 @@ const withTake = (state: AppState, take: Take | undefined): AppState => ({
 function withSetup(state: AppState, entered: EnteredSetup): AppState {
   const nowUnderstood = understood(entered, state.ownBelts);
   return withTake({ ...state, entered, understood: nowUnderstood }, state.take);
+}
+
+/** Back to what waited. What stands in the Reading's place was about the errand. */
+function withoutErrand(state: AppState): AppState {
+  if (!state.errand) return state;
+  const { entered, take } = state.errand.waiting;
+  return withSetup({ ...state, errand: undefined, take, notice: undefined }, entered);
 }
 
 /** Back to the person's own setup and an empty take: the demo's span must never explain another sound. */

@@ -206,3 +206,40 @@ describe('demo and recordings', () => {
     expect(store.state.notice).toMatchObject({ kind: 'file-failure', failure: { text: 'It is no sound.' } });
   });
 });
+
+describe('an errand of another place', () => {
+  const errand = { ...EMPTY_SETUP, spanLength: '240' };
+
+  it('listens with its own setup, and gives back setup and plucks that were there before', async () => {
+    const bench = await listening();
+    bench.tell(pluckEvent(120));
+    await bench.effects.stop();
+    bench.store.dispatch({ kind: 'setup-entered', change: { spanLength: '180' } });
+    void bench.effects.listenFor('belts', errand);
+    await settled();
+    bench.allow();
+    await settled();
+    expect(bench.store.state).toMatchObject({
+      errand: { owner: 'belts' },
+      entered: { spanLength: '240' },
+      activity: { kind: 'listening' },
+    });
+    bench.tell(pluckEvent(90));
+    expect(bench.store.state.answer.plucks).toHaveLength(1);
+    await bench.effects.endErrand();
+    expect(bench.store.state.errand).toBeUndefined();
+    expect(bench.store.state.entered.spanLength).toBe('180');
+    expect(bench.store.state.answer.plucks.map(({ frequencyHz }) => Math.round(frequencyHz.value))).toEqual([120]);
+    expect(bench.kept.map(({ spanLength }) => spanLength)).not.toContain('240');
+  });
+
+  it('is over as soon as the person listens for themselves', async () => {
+    const bench = workbench();
+    await bench.effects.openRecordingFor('belts', errand, new File(['x'], 'a.wav'));
+    expect(bench.store.state.answer.plucks).toHaveLength(1);
+    void bench.effects.listen();
+    await settled();
+    expect(bench.store.state.errand).toBeUndefined();
+    expect(bench.store.state.answer.plucks).toHaveLength(0);
+  });
+});
