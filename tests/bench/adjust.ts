@@ -11,6 +11,8 @@ import { table } from './table.ts';
 
 const MACHINES = 500;
 export const MOST_ADJUSTMENTS = 4;
+/** What looks right but is not certain is read again so often before anything is moved. */
+const MOST_MORE = 3;
 
 export interface AdjustResult {
   /** One is each screw turned once; both belts are read after each turn. */
@@ -59,6 +61,7 @@ export function adjusted(machine: SimulatedMachine): AdjustResult {
   );
   let adjustments = 0;
   let left: readonly number[] = [];
+  let more = 0;
   const result = (saidDone: boolean): AdjustResult => ({
     adjustments,
     right: machine.isRight,
@@ -66,7 +69,13 @@ export function adjusted(machine: SimulatedMachine): AdjustResult {
     limitPassed: machine.limitPassed,
   });
   for (;;) {
-    if (standingOf(belief).done) return result(true);
+    const standing = standingOf(belief);
+    if (standing.done) return result(true);
+    if (standing.looksRight && more < MOST_MORE) {
+      more += 1;
+      belief = readBoth(belief);
+      continue;
+    }
     let advice = nextTurn(belief, left);
     if (advice === undefined && adjustments < MOST_ADJUSTMENTS) {
       left = [0, 1];
@@ -78,5 +87,6 @@ export function adjusted(machine: SimulatedMachine): AdjustResult {
     left = left.filter((screw) => screw !== belt);
     machine.turn(belt as 0 | 1, advice.turns);
     belief = readBoth(turned(belief, advice));
+    more = 0;
   }
 }

@@ -12,6 +12,8 @@ export interface AdjustGroup {
   readonly coupling: { readonly mean: number; readonly sd: number };
   /** What all readings of the group share, relative standard uncertainty: density, ends, the ruler's scale. */
   readonly commonRelativeU: number;
+  /** Of the ratio of two belts' forces, what no further reading lowers: their own spans, density and ends; none where it is not told. */
+  readonly unlikeRelativeU?: number | undefined;
 }
 
 export interface AdjustedBelt {
@@ -47,7 +49,7 @@ export const MOST_BACKLASH = 1 / 8;
 export const STICTION_RELATIVE = 0.03;
 
 /** Two belts that are both held to the moving gantry pull at each other through it; belts that share nothing hardly do (our judgement). */
-export const COUPLING = { crossed: { mean: 0.3, sd: 0.2 }, apart: { mean: 0, sd: 0.05 } } as const;
+export const COUPLING = { crossed: { mean: 0.3, sd: 0.2 }, apart: { mean: 0, sd: 0.02 } } as const;
 
 /** x even in ln x from `low` to `high`. */
 function momentsOfLogEven({ low, high }: { readonly low: number; readonly high: number }): { readonly mean: number; readonly sd: number } {

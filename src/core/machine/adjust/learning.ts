@@ -63,8 +63,12 @@ export function turned(belief: Belief, turn: Turn): Belief {
   return { group, state: shifted(state, shifts), lastWay };
 }
 
+/** A change of less than this share of the force is as good as none. */
+const UNFELT_RELATIVE = 0.002;
+
 /** What a belt held back before may be let go of, and what it is given may be held back: half of the most, whatever the change. */
-const stictionVariance = (forceN: number, byN: number): number => (byN === 0 ? 0 : ((STICTION_RELATIVE * forceN) / 2) ** 2);
+const stictionVariance = (forceN: number, byN: number): number =>
+  Math.abs(byN) < UNFELT_RELATIVE * forceN ? 0 : ((STICTION_RELATIVE * forceN) / 2) ** 2;
 
 const sprung = ({ group, state }: Belief, belt: number): GaussianState =>
   restarted(state, { index: forceAt(belt), value: state.mean[forceAt(belt)]!, sd: SPRING_SHARE * group.targetForceN.highN });

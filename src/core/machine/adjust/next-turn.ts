@@ -28,9 +28,13 @@ const FEARED_BEYOND = 1.1;
  */
 export function nextTurn(belief: Belief, adjusters: readonly number[]): Advice | undefined {
   const { belts } = belief.group;
-  const known = adjusters.filter((belt) => belts[belt]!.adjuster.kind !== 'spring');
+  const known = belts.flatMap(({ adjuster }, belt) => (adjuster.kind === 'spring' ? [] : [belt]));
   const moves = plannedMoves(belief, known);
-  const turns = known.map((belt, k) => makeable(belief, { belt, turns: moves[k]! })).filter(({ turns }) => turns !== 0);
+  const turns = known
+    .map((belt, k) => ({ belt, turns: moves[k]! }))
+    .filter(({ belt }) => adjusters.includes(belt))
+    .map((moving) => makeable(belief, moving))
+    .filter(({ turns }) => turns !== 0);
   const [first] = turns.sort((a, b) => order(belief, a) - order(belief, b));
   return first ? { kind: 'turn', ...first } : springWay(belief, adjusters);
 }

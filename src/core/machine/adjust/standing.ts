@@ -17,6 +17,8 @@ export interface Standing {
   readonly match?: MatchStanding | undefined;
   /** Every belt meets the target and every two match, all of it together at `DONE_FROM` or more. */
   readonly done: boolean;
+  /** Every belt meets the target, and no two are found further apart than half of what they may be: to be made certain by plucks, not by moving. */
+  readonly looksRight: boolean;
 }
 
 export interface MatchStanding {
@@ -41,7 +43,9 @@ export function standingOf(belief: Belief): Standing {
   const belts = group.belts.map((_, i) => beltStanding(belief, i));
   const match = group.matchRelative === undefined ? undefined : worstMatch(belief, group.matchRelative);
   const together = belts.reduce((product, { conformance }) => product * conformance.inside, match?.conformance.inside ?? 1);
-  return { belts, match, done: together >= DONE_FROM };
+  const allMet = belts.every(({ verdict }) => verdict === 'met');
+  const near = match === undefined || Math.abs(match.difference.value) <= (group.matchRelative ?? 0) / 2;
+  return { belts, match, done: together >= DONE_FROM, looksRight: allMet && near };
 }
 
 function beltStanding(belief: Belief, belt: number): BeltStanding {
@@ -63,7 +67,8 @@ function matchOf(belief: Belief, pair: readonly [number, number], tolerance: num
   const [A, B] = [a, b].map((belt) => Math.max(believedForceN(belief, belt!).value, Number.MIN_VALUE)) as [number, number];
   const variance =
     forceCovariance(belief, a, a) / (A * A) + forceCovariance(belief, b, b) / (B * B) - (2 * forceCovariance(belief, a, b)) / (A * B);
-  const ratio = { value: A / B, standardUncertainty: (A / B) * Math.sqrt(Math.max(variance, LEAST_RELATIVE_U ** 2)) };
+  const { unlikeRelativeU = LEAST_RELATIVE_U } = belief.group;
+  const ratio = { value: A / B, standardUncertainty: (A / B) * Math.sqrt(Math.max(0, variance) + unlikeRelativeU ** 2) };
   const conformance = conformanceOf(ratio, { low: 1 - tolerance, high: 1 + tolerance });
   return { pair, difference: { ...ratio, value: ratio.value - 1 }, conformance, verdict: matchVerdict(conformance) };
 }
