@@ -35,7 +35,7 @@ export default defineConfig(({ mode }) => ({
     ...(mode === 'program' ? { rollupOptions: { output: { entryFileNames: 'main.js' } } } : {}),
   },
   worker: { format: 'es' },
-  optimizeDeps: { include: ['lit', 'lit/decorators.js', 'lit/directives/class-map.js', '@lit/context', 'zod', 'fft.js', 'idb'] },
+  optimizeDeps: { include: ['lit', 'lit/decorators.js', 'lit/directives/class-map.js', '@lit/context', 'zod', 'fft.js', 'idb', 'uqr'] },
   plugins: [strictPolicy],
   test: {
     projects: [

@@ -29,6 +29,7 @@ const listen: Place = {
   id: 'listen',
   pages: [
     { pattern: 'far', whole: true, load: () => import('./screens/far-screen.ts'), draw: () => html`<far-screen></far-screen>` },
+    { pattern: 'from', load: () => import('./screens/link/link-screen.ts'), draw: () => html`<link-screen></link-screen>` },
     { pattern: '', draw: () => html`<listen-screen></listen-screen>` },
   ],
 };

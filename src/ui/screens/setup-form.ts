@@ -5,6 +5,7 @@ import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { EnteredSetup } from '../../ports.ts';
 import { en } from '../../words/en.ts';
+import { linkEn } from '../../words/link-en.ts';
 import { Figures } from '../format.ts';
 import { Narrow } from '../narrow.ts';
 import { quantityInputStyles } from '../parts/quantity-input.ts';
@@ -13,6 +14,7 @@ import { hrefOf } from '../route.ts';
 import { shared } from '../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../state/context.ts';
 import { Selected } from '../state/selected.ts';
+import type { ShareDialog } from './link/share-dialog.ts';
 import type { RemedyAct } from './remedy-view.ts';
 import { setupFormStyles } from './setup-form-styles.ts';
 import { mainRows } from './setup-main.ts';
@@ -35,6 +37,7 @@ export class SetupForm extends LitElement {
   @state() unfolded = false;
   @query('details') details!: HTMLDetailsElement;
   @query('weigh-dialog') weighDialog!: WeighDialog;
+  @query('share-dialog') shareDialog!: ShareDialog;
 
   readonly #figures = new Figures();
   readonly #narrow = new Narrow(this);
@@ -100,7 +103,9 @@ export class SetupForm extends LitElement {
           <slot name="microphone"></slot>
         </details>
       </div>
+      <button class="quiet share" aria-haspopup="dialog" @click=${this.#share}>${linkEn.share}</button>
       <weigh-dialog></weigh-dialog>
+      <share-dialog></share-dialog>
     `;
   }
 
@@ -117,6 +122,12 @@ export class SetupForm extends LitElement {
   }
 
   readonly #weigh = (): void => this.weighDialog.show();
+
+  /** Its code is drawn by a library that nobody else needs. */
+  readonly #share = async (): Promise<void> => {
+    await import('./link/share-dialog.ts');
+    this.shareDialog.show();
+  };
 
   async #goTo(field: string): Promise<void> {
     this.unfolded = true;
