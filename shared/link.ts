@@ -3,6 +3,7 @@
  * a link may be cut, old or hostile; it is checked here, and the fault is named.
  */
 import { z } from 'zod';
+import { linkedBeltSchema } from './link-belt.ts';
 
 /** Fields are typed texts; none holds more. */
 const LONGEST_TEXT = 120;
@@ -16,7 +17,7 @@ const text = z
   .string()
   .max(LONGEST_TEXT)
   .refine((value) => !UNPRINTABLE.test(value));
-const end = z.enum(['unknown', 'pulley', 'idler', 'clip']);
+const end = z.enum(['unknown', 'pulley', 'idler', 'clip', 'bench']);
 
 const fields = {
   beltId: text.min(1),
@@ -31,6 +32,8 @@ const fields = {
   tolerance: text,
   ends: z.tuple([end, end]),
   lie: z.enum(['edge', 'flat']).optional(),
+  /** The kept belt that `beltId` names, where the other device may not have it. */
+  keptBelt: linkedBeltSchema.optional(),
   weighing: z
     .strictObject({ beltId: text, kind: z.enum(['piece', 'loop']), length: text, mass: text, scaleStep: text, density: text })
     .optional(),
@@ -54,6 +57,7 @@ const NAMES = {
   ends: 'ends',
   lie: 'lie',
   weighed: 'weighing',
+  own: 'keptBelt',
 } as const satisfies Record<string, keyof LinkedSetup>;
 
 /** What a field holds where the link does not name it. */
@@ -88,6 +92,7 @@ function textOf(setup: LinkedSetup, field: keyof LinkedSetup): string {
   if (value === undefined) return '';
   if (typeof value === 'string') return value;
   if (Array.isArray(value)) return value.join(',');
+  if (field === 'keptBelt') return JSON.stringify(value);
   const weighing = value as NonNullable<LinkedSetup['weighing']>;
   return WEIGHING_PARTS.map((part) => encodeURIComponent(weighing[part]).replaceAll('~', '%7E')).join('~');
 }
@@ -127,9 +132,18 @@ export function readLink(query: string): LinkedSetup | LinkFault {
 
 function heldBy(field: keyof LinkedSetup, value: string): unknown {
   if (field === 'ends') return value.split(',');
+  if (field === 'keptBelt') return parsed(value);
   if (field !== 'weighing') return value;
   const parts = value.split('~').map(decoded);
   return parts.length === WEIGHING_PARTS.length ? Object.fromEntries(WEIGHING_PARTS.map((part, index) => [part, parts[index]])) : value;
+}
+
+function parsed(value: string): unknown {
+  try {
+    return JSON.parse(value);
+  } catch {
+    return value;
+  }
 }
 
 function decoded(value: string): string | undefined {

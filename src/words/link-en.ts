@@ -16,6 +16,7 @@ const NAMES: Readonly<Record<string, string>> = {
   ends: 'the ends',
   lie: 'how the belt lies',
   weighed: 'the weighing',
+  own: 'the belt',
 };
 
 const nameOf = (field: string): string => (Object.hasOwn(NAMES, field) ? NAMES[field]! : `‘${field}’`);
@@ -36,6 +37,7 @@ export const linkEn = {
   from: {
     heading: 'A setup from a link',
     lead: 'This is what the link brings. The sound of takes is not in it.',
+    keepsBelt: (name: string) => `${name} is kept among your belts.`,
     replaces: 'It takes the place of the setup that stands in Listen now.',
     use: 'Use it',
     leave: 'Leave it',

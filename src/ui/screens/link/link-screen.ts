@@ -1,16 +1,16 @@
 /** What a link brings, before it takes the place of anything: a setup to look at and to use, or why it cannot be used. */
 
 import { consume } from '@lit/context';
-import { css, html, LitElement } from 'lit';
+import { css, html, LitElement, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { LinkFault } from '../../../../shared/link.ts';
-import type { EnteredSetup } from '../../../ports.ts';
 import { linkEn as words } from '../../../words/link-en.ts';
 import { Figures } from '../../format.ts';
 import { CurrentRoute, hrefOf } from '../../route.ts';
 import { shared } from '../../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../../state/context.ts';
-import { setupFromHash } from '../../state/linked-setup.ts';
+import { withLinkedBelt } from '../../state/linked-belt.ts';
+import { type BroughtSetup, setupFromHash } from '../../state/linked-setup.ts';
 import { understood } from '../../state/span-setup.ts';
 import { setupSummary, setupSummaryStyles } from '../setup-summary.ts';
 
@@ -45,18 +45,19 @@ export class LinkScreen extends LitElement {
 
   override render() {
     void this.#route.value; // drawn anew with each address
-    const setup = setupFromHash(location.hash);
-    return 'kind' in setup ? this.#refusal(setup) : this.#offer(setup);
+    const brought = setupFromHash(location.hash);
+    return 'kind' in brought ? this.#refusal(brought) : this.#offer(brought);
   }
 
-  #offer(setup: EnteredSetup) {
+  #offer(brought: BroughtSetup) {
+    const { entered, belt } = brought;
     return html`<main>
       <h1>${words.from.heading}</h1>
       <p>${words.from.lead}</p>
-      ${setupSummary(setup, understood(setup), this.#figures)}
-      <p class="note">${words.from.replaces}</p>
+      ${setupSummary(entered, understood(entered, belt ? [belt] : []), this.#figures)}
+      <p class="note">${words.from.replaces} ${belt ? words.from.keepsBelt(belt.name) : nothing}</p>
       <p class="acts">
-        <button class="solid" @click=${() => this.#use(setup)}>${words.from.use}</button>
+        <button class="solid" @click=${() => this.#use(brought)}>${words.from.use}</button>
         <a class="button" href=${hrefOf('listen')}>${words.from.leave}</a>
       </p>
     </main>`;
@@ -70,10 +71,11 @@ export class LinkScreen extends LitElement {
     </main>`;
   }
 
-  async #use(setup: EnteredSetup): Promise<void> {
-    const { store, effects } = this.workbench;
+  async #use({ entered, belt }: BroughtSetup): Promise<void> {
+    const { store, effects, kept } = this.workbench;
+    if (belt) await kept.change((document) => withLinkedBelt(document, belt));
     if (store.state.ownEntered) await effects.leaveDemo(); // the demo's fields are not the person's
-    store.dispatch({ kind: 'setup-entered', change: setup });
+    store.dispatch({ kind: 'setup-entered', change: entered });
     location.hash = hrefOf('listen');
   }
 }

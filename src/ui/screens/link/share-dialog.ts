@@ -63,8 +63,8 @@ export class ShareDialog extends LitElement {
   @query('dialog') dialog!: HTMLDialogElement;
 
   show(): void {
-    const { entered } = this.workbench.store.state;
-    this.href = setupHref(entered, location.href);
+    const { entered, ownBelts } = this.workbench.store.state;
+    this.href = setupHref(entered, ownBelts, location.href);
     this.said = '';
     void this.updateComplete.then(() => {
       if (!this.dialog.open) this.dialog.showModal();
