@@ -2,13 +2,15 @@
 
 import { type Usage, usage } from './usage.ts';
 
-/** Name of each option with its dashes, and whether a value follows it. */
-export type OptionNames = Readonly<Record<string, 'value' | 'flag'>>;
+/** Name of each option with its dashes, and whether a value follows it; `values`: it may be given more than once. */
+export type OptionNames = Readonly<Record<string, 'value' | 'values' | 'flag'>>;
 
 export interface Arguments {
   readonly kind: 'arguments';
   /** Text of each option that was given; a flag has the empty text. */
   readonly options: ReadonlyMap<string, string>;
+  /** Texts of each option that may be given more than once, in order. */
+  readonly lists: ReadonlyMap<string, readonly string[]>;
   readonly files: readonly string[];
 }
 
@@ -19,6 +21,7 @@ export interface Arguments {
  */
 export function splitArguments(words: readonly string[], names: OptionNames): Arguments | Usage {
   const options = new Map<string, string>();
+  const lists = new Map<string, string[]>();
   const files: string[] = [];
   for (let index = 0; index < words.length; index += 1) {
     const word = words[index]!;
@@ -42,8 +45,9 @@ export function splitArguments(words: readonly string[], names: OptionNames): Ar
     }
     const value = equals < 0 ? words[index + 1] : word.slice(equals + 1);
     if (value === undefined || value === '' || (equals < 0 && value.startsWith('--'))) return usage({ what: 'missing-value', option });
-    options.set(option, value);
+    if (kind === 'values') lists.set(option, [...(lists.get(option) ?? []), value]);
+    else options.set(option, value);
     if (equals < 0) index += 1;
   }
-  return { kind: 'arguments', options, files };
+  return { kind: 'arguments', options, lists, files };
 }

@@ -4,6 +4,7 @@ import { belts } from '../../shared/belts.ts';
 import { measure } from '../core/measure.ts';
 import { usageFaultText } from '../words/cli-en.ts';
 import { agreementCommand } from './agreement-command.ts';
+import { gaugeCommand } from './gauge-command.ts';
 import { type ExitCode, measureCommand, type Terminal } from './measure-command.ts';
 import { planCommand } from './plan-command.ts';
 
@@ -17,6 +18,7 @@ const COMMANDS: Readonly<Record<string, (words: readonly string[]) => Promise<Ex
   measure: (words) => measureCommand(words, { terminal, measure, catalogue: belts }),
   agreement: (words) => agreementCommand(words, { terminal, measure, catalogue: belts }),
   plan: async (words) => planCommand(words, { terminal, catalogue: belts }),
+  gauge: (words) => gaugeCommand(words, terminal),
 };
 
 /** A reader that has seen enough, such as `head`, closes the pipe; that is no fault of anybody. */

@@ -4,10 +4,12 @@ import { existsSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { installPackages, root, runTool } from './install.mjs';
 
+const COMMAND_LINE = { entry: 'src/cli/main.ts', built: 'dist/cli', sources: ['src', 'shared'] };
 const PROGRAMS = {
-  measure: { entry: 'src/cli/main.ts', built: 'dist/cli', sources: ['src', 'shared'] },
-  agreement: { entry: 'src/cli/main.ts', built: 'dist/cli', sources: ['src', 'shared'] },
-  plan: { entry: 'src/cli/main.ts', built: 'dist/cli', sources: ['src', 'shared'] },
+  measure: COMMAND_LINE,
+  agreement: COMMAND_LINE,
+  plan: COMMAND_LINE,
+  gauge: COMMAND_LINE,
   fixtures: { entry: 'tests/support/make-fixtures.ts', built: 'dist/fixtures', sources: ['src', 'shared', 'tests/support'] },
   bench: { entry: 'tests/bench/main.ts', built: 'dist/bench', sources: ['src', 'shared', 'tests/support', 'tests/bench'] },
 };

@@ -108,7 +108,7 @@ function valueFaultText(fault: ValueFault): string {
   }
 }
 
-function tableFaultText(fault: TableFault): string {
+export function tableFaultText(fault: TableFault): string {
   switch (fault.why) {
     case 'empty':
       return 'It holds no line with the names of the columns.';

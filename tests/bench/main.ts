@@ -8,6 +8,7 @@ import { boundSection } from './bound.ts';
 import { peerSection } from './compare.ts';
 import { coverageSection } from './coverage.ts';
 import { frequencySection } from './frequency.ts';
+import { gaugeSection } from './gauges.ts';
 import { nonBeltSection } from './non-belts.ts';
 import { rejectionSection } from './rejection.ts';
 import { createRun, type Run } from './run.ts';
@@ -24,6 +25,7 @@ const SECTIONS: Readonly<Record<string, (run: Run) => string>> = {
   belt: beltSection,
   peers: peerSection,
   adjust: adjustSection,
+  gauges: gaugeSection,
 };
 
 const options = benchArguments(process.argv.slice(3), Object.keys(SECTIONS));
