@@ -158,6 +158,16 @@ export interface EnteredSetup {
   /** How the wide face lies; on edge where it is not told. */
   readonly lie?: 'edge' | 'flat' | undefined;
   readonly weighing?: EnteredWeighing | undefined;
+  /** The machine's span that the fields were filled from. */
+  readonly on?: EnteredPlace | undefined;
+}
+
+/** Ids of a machine, one of its belts, and a span of that; they may be gone by now. */
+export interface EnteredPlace {
+  readonly machineId: string;
+  readonly machineBeltId: string;
+  /** Missing where the length is of no span that the machine has. */
+  readonly spanId?: string | undefined;
 }
 
 /** Remembers the last setup over a reload; where nothing can be kept, it forgets and says nothing. */

@@ -15,6 +15,8 @@ export type LayoutKind = z.infer<typeof layoutKindSchema>;
 export const keptSpanSchema = z.strictObject({
   id: idSchema,
   name: nameSchema,
+  /** Where it is in the layout: a belt of the layout, and the wheel that the span begins at. Missing: it is not in the drawing. */
+  place: z.strictObject({ belt: z.string().max(20), from: z.int().nonnegative() }).optional(),
   /** Tangent point to tangent point. Missing: not measured yet. */
   lengthM: positiveMeasuredSchema.optional(),
   lengthFrom: z.enum(['measured', 'layout']),

@@ -28,6 +28,7 @@ const documentSchema = z.object({
     weighing: z
       .object({ beltId: text, kind: z.enum(['piece', 'loop']), length: text, mass: text, scaleStep: text, density: text })
       .optional(),
+    on: z.object({ machineId: text, machineBeltId: text, spanId: text.optional() }).optional(),
   }),
 });
 

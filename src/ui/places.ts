@@ -34,8 +34,19 @@ const listen: Place = {
   ],
 };
 
+const machines: Place = {
+  id: 'machines',
+  pages: [
+    {
+      pattern: ':machine?',
+      load: () => import('./screens/machines/machines-screen.ts'),
+      draw: ({ machine }) => html`<machines-screen .machineId=${machine ?? ''}></machines-screen>`,
+    },
+  ],
+};
+
 /** In the order of the bar. */
-export const places: readonly [Place, ...Place[]] = [listen];
+export const places: readonly [Place, ...Place[]] = [listen, machines];
 
 export interface Shown {
   readonly place: Place;

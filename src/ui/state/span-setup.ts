@@ -35,7 +35,7 @@ export const EMPTY_SETUP: EnteredSetup = {
   ends: ['unknown', 'unknown'],
 };
 
-export type SetupField = Exclude<keyof EnteredSetup, 'beltId' | 'forceUnit' | 'ends' | 'lie' | 'weighing'>;
+export type SetupField = Exclude<keyof EnteredSetup, 'beltId' | 'forceUnit' | 'ends' | 'lie' | 'weighing' | 'on'>;
 export type FieldFault = QuantityFault | { readonly ok: false; readonly why: 'same-as-other-end' };
 
 /** What the texts say, in SI, and where they say nothing that can be read. Empty texts are no fault. */

@@ -95,7 +95,7 @@ export function initialState(entered: EnteredSetup = EMPTY_SETUP): AppState {
 export function reduce(state: AppState, event: AppEvent): AppState {
   switch (event.kind) {
     case 'setup-entered':
-      return withSetup(state, { ...state.entered, ...event.change });
+      return withSetup(state, withPlace(state.entered, event.change));
     case 'errand-began': {
       const own = withoutErrand(withoutDemo(state));
       const errand: Errand = { owner: event.owner, waiting: { entered: own.entered, take: own.take } };
@@ -157,6 +157,14 @@ const withTake = (state: AppState, take: Take | undefined): AppState => ({
   take,
   answer: answerTo(take, state.understood.setup),
 });
+
+/** Another belt is not the machine's any more, and another length is not of that span. */
+function withPlace({ on, ...entered }: EnteredSetup, change: Partial<EnteredSetup>): EnteredSetup {
+  const next = { ...entered, ...change };
+  if ('on' in change || !on || change.beltId !== undefined) return next;
+  const { spanId: _, ...belt } = on;
+  return { ...next, on: change.spanLength === undefined ? on : belt };
+}
 
 function withSetup(state: AppState, entered: EnteredSetup): AppState {
   const nowUnderstood = understood(entered, state.ownBelts);
