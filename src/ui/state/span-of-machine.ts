@@ -1,13 +1,12 @@
 /** From a span of a machine to the fields of Listen, as a person would have typed them, and back to its names. */
 
-import { beltById } from '../../../shared/belts.ts';
-import { currentOf, type KnownValue } from '../../../shared/document/common.ts';
+import { currentOf } from '../../../shared/document/common.ts';
 import type { KeptSpan, Machine, MachineBelt } from '../../../shared/document/machine.ts';
 import type { KeptTarget } from '../../../shared/document/target.ts';
 import type { KeptDocument } from '../../../shared/document.ts';
-import { formatNumber, measuredTexts } from '../../core/quantity.ts';
+import { formatNumber } from '../../core/quantity.ts';
 import type { EnteredPlace, EnteredSetup } from '../../ports.ts';
-import { DEFAULT_BELT_ID, EMPTY_SETUP, OWN_BELT } from './span-setup.ts';
+import { EMPTY_SETUP } from './span-setup.ts';
 
 const COVERAGE_FACTOR = 2;
 const TYPED_DIGITS = 5;
@@ -26,11 +25,11 @@ export function placeOn({ machines }: KeptDocument, on: EnteredPlace | undefined
 }
 
 /** All fields as the machine has them; whatever it does not tell is as on an empty page. */
-export function enteredForSpan(document: KeptDocument, { machine, belt, span }: PlaceOnMachine): EnteredSetup {
+export function enteredForSpan({ machine, belt, span }: PlaceOnMachine): EnteredSetup {
   const target = currentOf(belt.targets);
   return {
     ...EMPTY_SETUP,
-    ...beltEntered(document, belt.beltId),
+    beltId: belt.beltId,
     ...(span?.lengthM
       ? { spanLength: millimetres(span.lengthM.value), spanKnownTo: millimetres(COVERAGE_FACTOR * span.lengthM.standardUncertainty) }
       : {}),
@@ -49,37 +48,3 @@ function targetEntered({ forceN, source }: KeptTarget): Partial<EnteredSetup> {
   if (source.kind === 'entered') return { targetFrom: source.from, targetTo: source.to, forceUnit: source.unit };
   return { targetFrom: typed(forceN.lowN), targetTo: typed(forceN.highN), forceUnit: 'N' };
 }
-
-/** A belt of the catalogue, or one that its owner knows more of. */
-export function beltEntered({ belts }: KeptDocument, beltId: string): Partial<EnteredSetup> {
-  if (beltById(beltId)) return { beltId };
-  const own = belts.find(({ id }) => id === beltId);
-  if (!own) return { beltId: DEFAULT_BELT_ID };
-  const density = currentOf(own.linearDensityKgPerM);
-  const stiffness = currentOf(own.bendingStiffnessNm2);
-  const catalogueId = own.catalogueId !== undefined && beltById(own.catalogueId) ? own.catalogueId : undefined;
-  const text = density && densityText(density);
-  const id = catalogueId ?? OWN_BELT;
-  const measured = density && density.from !== 'told';
-  return {
-    beltId: catalogueId !== undefined && density && !measured ? OWN_BELT : id,
-    linearDensity: text ?? '',
-    toothPitch: own.toothPitchM === undefined ? catalogueTooth(catalogueId) : millimetres(own.toothPitchM),
-    bendingStiffness: stiffness ? withDoubt(stiffness) : '',
-    ...(text !== undefined && measured
-      ? { weighing: { beltId: id, kind: 'piece', length: '', mass: '', scaleStep: '', density: text } }
-      : {}),
-  };
-}
-
-const catalogueTooth = (id: string | undefined): string => {
-  const pitch = id === undefined ? undefined : beltById(id)?.toothPitchM;
-  return pitch === undefined ? '' : millimetres(pitch);
-};
-
-function densityText({ value, standardUncertainty }: KnownValue): string {
-  const texts = measuredTexts({ value: value * 1000, u95: COVERAGE_FACTOR * standardUncertainty * 1000 });
-  return `${texts.value} g/m ± ${texts.u95} g/m`;
-}
-
-const withDoubt = ({ value, standardUncertainty }: KnownValue): string => `${value} ± ${COVERAGE_FACTOR * standardUncertainty}`;

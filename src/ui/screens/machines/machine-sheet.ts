@@ -137,7 +137,7 @@ export class MachineSheet extends LitElement {
   };
 
   #listen(belt: MachineBelt, span: KeptSpan | undefined): void {
-    const entered = enteredForSpan(this.document, { machine: this.machine, belt, span });
+    const entered = enteredForSpan({ machine: this.machine, belt, span });
     this.workbench.store.dispatch({ kind: 'setup-entered', change: entered });
     location.hash = hrefOf('listen');
   }
