@@ -30,6 +30,8 @@ export const itemShape = {
   made: whenSchema,
   changedAt: timeSchema,
   earlier: z.array(z.string().max(80)).max(64).optional(),
+  /** Of a take or an entry that was deleted: it stays, so that a merge with an older file does not bring it back, and so that it can be undone. */
+  deletedAt: timeSchema.optional(),
 };
 
 const finite = z.number();

@@ -1,0 +1,122 @@
+/** From what is kept to one machine's time line: takes as readings, entries as events, belts with their targets, groups as pairs. */
+
+import { currentOf } from '../../../shared/document/common.ts';
+import type { KeptEntry } from '../../../shared/document/entry.ts';
+import type { Machine } from '../../../shared/document/machine.ts';
+import type { KeptTake } from '../../../shared/document/take.ts';
+import type { KeptDocument } from '../../../shared/document.ts';
+import type { WatchedBelt, WatchedPair } from '../../core/logbook/outlook.ts';
+import type { Logged, LoggedEvent, LoggedReading } from '../../core/logbook/time-line.ts';
+
+/** Stands for the takes that were made on no machine; each name that they carry is a belt of its own. */
+export const ELSEWHERE = 'elsewhere';
+const ZERO_CELSIUS_K = 273.15;
+
+export interface Book {
+  readonly id: string;
+  /** None for takes on no machine. */
+  readonly machine?: Machine | undefined;
+  readonly logged: readonly Logged[];
+  readonly belts: readonly WatchedBelt[];
+  readonly pairs: readonly WatchedPair[];
+}
+
+const secondsOf = (iso: string): number => Date.parse(iso) / 1000;
+const celsius = (kelvin: number | undefined): number | undefined => (kelvin === undefined ? undefined : kelvin - ZERO_CELSIUS_K);
+const isAlive = ({ deletedAt }: { readonly deletedAt?: string | undefined }): boolean => deletedAt === undefined;
+
+export function bookOf(document: KeptDocument, id: string): Book | undefined {
+  return id === ELSEWHERE ? bookElsewhere(document) : bookOfMachine(document, id);
+}
+
+/** Books that have something in them or could: every machine, and takes on none where there are any. */
+export function booksOf(
+  document: KeptDocument,
+): readonly { readonly id: string; readonly machine?: Machine | undefined; readonly count: number }[] {
+  const machines = document.machines.filter(isAlive).map((machine) => ({
+    id: machine.id,
+    machine,
+    count:
+      document.takes.filter((take) => isAlive(take) && take.on?.machineId === machine.id).length +
+      document.entries.filter((entry) => isAlive(entry) && entry.machineId === machine.id).length,
+  }));
+  const elsewhere = document.takes.filter((take) => isAlive(take) && isElsewhere(document, take)).length;
+  return elsewhere > 0 ? [...machines, { id: ELSEWHERE, count: elsewhere }] : machines;
+}
+
+const isElsewhere = ({ machines }: KeptDocument, { on }: KeptTake): boolean =>
+  on === undefined || !machines.some((machine) => machine.id === on.machineId && isAlive(machine));
+
+function bookOfMachine(document: KeptDocument, id: string): Book | undefined {
+  const machine = document.machines.find((one) => one.id === id && isAlive(one));
+  if (!machine) return undefined;
+  const takes = document.takes.filter((take) => isAlive(take) && take.on?.machineId === id);
+  const entries = document.entries.filter((entry) => isAlive(entry) && entry.machineId === id);
+  return {
+    id,
+    machine,
+    logged: [...takes.map((take) => readingOf(take, take.on!.machineBeltId)), ...entries.map(eventOf)],
+    belts: machine.belts.map((belt) => ({ id: belt.id, name: belt.name, targetForceN: currentOf(belt.targets)?.forceN })),
+    pairs: machine.groups.flatMap(({ beltIds, toleranceRelative }) => pairsOf(beltIds, toleranceRelative)),
+  };
+}
+
+/** Of a group of more than two, each further belt is set against the first. */
+const pairsOf = ([oneId, ...others]: readonly string[], toleranceRelative: number): readonly WatchedPair[] =>
+  oneId === undefined ? [] : others.map((otherId) => ({ oneId, otherId, toleranceRelative }));
+
+function bookElsewhere(document: KeptDocument): Book | undefined {
+  const takes = document.takes.filter((take) => isAlive(take) && isElsewhere(document, take));
+  const names = [...new Set(takes.map(({ name }) => name ?? ''))];
+  return {
+    id: ELSEWHERE,
+    logged: takes.map((take) => readingOf(take, take.name ?? '')),
+    belts: names.map((name) => ({ id: name, name })),
+    pairs: [],
+  };
+}
+
+function readingOf(take: KeptTake, beltId: string): LoggedReading {
+  const { frequencyHz, forceN, grade } = take.now.answer;
+  return {
+    kind: 'reading',
+    id: take.id,
+    atS: secondsOf(take.heard.at),
+    beltId,
+    spanId: take.on?.spanId,
+    forceN,
+    frequencyHz: frequencyHz.value,
+    frequencyRelativeU: frequencyHz.standardUncertainty / frequencyHz.value,
+    grade,
+    temperatureC: celsius(take.temperatureK),
+    note: take.note,
+  };
+}
+
+function eventOf(entry: KeptEntry): LoggedEvent {
+  const { forceN } = entry;
+  return {
+    kind: entry.kind,
+    id: entry.id,
+    atS: secondsOf(entry.happened.at),
+    text: entry.text,
+    beltIds: entry.machineBeltIds,
+    forceN: forceN && {
+      value: forceN.value,
+      u95: forceN.u95,
+      ...(forceN.u95 === undefined ? {} : { low: forceN.value - forceN.u95, high: forceN.value + forceN.u95 }),
+    },
+    temperatureC: celsius(entry.temperatureK),
+  };
+}
+
+/** Takes and entries of these ids as deleted; what they were stays with them. */
+export function withDeleted(document: KeptDocument, ids: readonly string[], deletedAt: string | undefined): KeptDocument {
+  const marked = <Item extends { readonly id: string; readonly deletedAt?: string | undefined }>(
+    items: readonly Item[],
+  ): readonly Item[] => {
+    if (!items.some(({ id }) => ids.includes(id))) return items;
+    return items.map((item) => (ids.includes(item.id) ? { ...item, deletedAt } : item));
+  };
+  return { ...document, takes: marked(document.takes), entries: marked(document.entries) };
+}
