@@ -18,6 +18,8 @@ const SLACK = { share: 0.15, sd: 2 } as const;
 const ROUNDING_SHARE = 0.012;
 /** Puts loosening before any distance from the target. */
 const ORDER_OF_LOOSENING = 1e3;
+/** A move that would change the force by less than this share of the target is not asked for: as like as not it would stick. */
+const WORTH_SHARE = 0.01;
 /** How far beyond the largest response that was thought possible one still is feared. */
 const FEARED_BEYOND = 1.1;
 
@@ -62,7 +64,9 @@ function makeable(belief: Belief, moving: Turn): Turn {
   const way = Math.sign(moving.turns);
   if (way === 0) return moving;
   const { lowN, highN } = belief.group.targetForceN;
-  const step = stepFor(belief.group.belts[belt]!.adjuster, believedResponseN(belief, belt, belt).value, (lowN + highN) / 2);
+  const [responseN, aimN] = [believedResponseN(belief, belt, belt).value, (lowN + highN) / 2];
+  if (Math.abs(moving.turns) * responseN < WORTH_SHARE * aimN) return { belt, turns: 0 };
+  const step = stepFor(belief.group.belts[belt]!.adjuster, responseN, aimN);
   // A turn that is longer than any play shows how much is lost in it.
   const lost = way - movingTurn(belief, { belt, turns: way }).turns;
   let steps = Math.round((moving.turns + lost) / step);

@@ -4,8 +4,11 @@ import { covarianceOf } from '../../math/gaussian-state.ts';
 import { solvePositiveDefinite } from '../../math/linear-solve.ts';
 import { type Belief, forceAt, responseAt } from './belief.ts';
 
-/** Of the doubt of the responses, how much counts against a long turn: less than all of it, since a longer one also teaches more. */
-const CAUTION = 0.35;
+/**
+ * How much of the doubt of the responses counts against a long turn. All of it on the way to the target; none between belts, or one that is where it should be
+ * would be moved out of its place to meet another that is still on its way.
+ */
+const CAUTION = { toTarget: 1, betweenBelts: 0 } as const;
 /** A target without width is aimed at as if it had this share of its force on each side. */
 const LEAST_HALF_WIDTH = 0.01;
 
@@ -15,6 +18,7 @@ interface Distance {
   readonly aimN: number;
   /** How far off still serves. */
   readonly toleranceN: number;
+  readonly caution: number;
 }
 
 /**
@@ -28,7 +32,7 @@ export function plannedMoves(belief: Belief, adjusters: readonly number[]): Floa
   const size = adjusters.length;
   const matrix = new Float64Array(size * size);
   const right = new Float64Array(size);
-  for (const { belts, aimN, toleranceN } of distances(belief)) {
+  for (const { belts, aimN, toleranceN, caution } of distances(belief)) {
     const distance = belts.reduce((sum, [i, sign]) => sum + sign * state.mean[forceAt(i)]!, 0) - aimN;
     const effect = (j: number): number => belts.reduce((sum, [i, sign]) => sum + sign * state.mean[responseAt(group, j, i)]!, 0);
     const doubt = (j: number, l: number): number =>
@@ -40,7 +44,7 @@ export function plannedMoves(belief: Belief, adjusters: readonly number[]): Floa
     adjusters.forEach((j, a) => {
       right[a]! -= (effect(j) * distance) / toleranceN ** 2;
       adjusters.forEach((l, b) => {
-        matrix[a * size + b]! += (effect(j) * effect(l) + CAUTION * doubt(j, l)) / toleranceN ** 2;
+        matrix[a * size + b]! += (effect(j) * effect(l) + caution * doubt(j, l)) / toleranceN ** 2;
       });
     });
   }
@@ -51,7 +55,7 @@ function distances({ group }: Belief): Distance[] {
   const { lowN, highN } = group.targetForceN;
   const aimN = (lowN + highN) / 2;
   const halfN = Math.max((highN - lowN) / 2, LEAST_HALF_WIDTH * aimN);
-  const fromTarget = group.belts.map((_, i): Distance => ({ belts: [[i, 1]], aimN, toleranceN: halfN }));
+  const fromTarget = group.belts.map((_, i): Distance => ({ belts: [[i, 1]], aimN, toleranceN: halfN, caution: CAUTION.toTarget }));
   if (group.matchRelative === undefined) return fromTarget;
   const toleranceN = group.matchRelative * aimN;
   const fromEachOther = group.belts.flatMap((_, i) =>
@@ -63,6 +67,7 @@ function distances({ group }: Belief): Distance[] {
         ],
         aimN: 0,
         toleranceN,
+        caution: CAUTION.betweenBelts,
       }),
     ),
   );
