@@ -155,7 +155,7 @@ function fitOfNode({ partials, sharedRelativeU }: HeardSet, span: KnownSpan, nod
  * ln T at which a partial lies where it was heard: Newton from the string's force downwards. ln f is convex in ln T, so no step overshoots; where no force is
  * low enough it ends at the slackest span there is.
  */
-function lnForceAt(given: { table: StretchTable; lnHz: number; lnBendingLength: number; at: Stretch }): number {
+export function lnForceAt(given: { table: StretchTable; lnHz: number; lnBendingLength: number; at: Stretch }): number {
   const { table, lnHz, lnBendingLength, at } = given;
   const lowest = 2 * (lnBendingLength - LN_SLACKEST);
   let lnForce = 2 * lnHz;
@@ -170,7 +170,7 @@ function lnForceAt(given: { table: StretchTable; lnHz: number; lnBendingLength: 
 }
 
 /** Cholesky's factor of C in place, and both vectors divided by it. @returns ½ ln |C| */
-function whiten(C: Float64Array, count: number, ...vectors: Float64Array[]): number {
+export function whiten(C: Float64Array, count: number, ...vectors: Float64Array[]): number {
   let lnRoot = 0;
   for (let i = 0; i < count; i++) {
     for (let k = 0; k <= i; k++) {
