@@ -11,6 +11,7 @@ import { demoTake } from './core/synthesis/demo.ts';
 import './ui/app.ts';
 import { demoEntered } from './ui/state/demo-setup.ts';
 import { Effects } from './ui/state/effects.ts';
+import { withTakesRecomputed } from './ui/state/keep-take.ts';
 import { Kept } from './ui/state/kept.ts';
 import { LiveMoments } from './ui/state/live.ts';
 import { initialState } from './ui/state/state.ts';
@@ -39,7 +40,7 @@ const effects = new Effects({
   },
 });
 
-const kept = new Kept({ archive: new KeptArchive() });
+const kept = new Kept({ archive: new KeptArchive(), follow: withTakesRecomputed });
 kept.addEventListener('change', () => store.dispatch({ kind: 'own-belts-known', belts: kept.document.belts }));
 
 const app = document.querySelector('spanwright-app');

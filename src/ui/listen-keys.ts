@@ -1,6 +1,7 @@
-/** The keys that stand for buttons of Listen: L listens or stops, U takes the last pluck back, F shows large figures, Esc leaves. */
+/** The keys that stand for buttons of Listen: L listens or stops, U takes the last pluck back, F shows large figures, K keeps, Esc leaves. */
 
 import { hrefOf, type Route } from './route.ts';
+import { KEEP_WANTED } from './screens/keep-take.ts';
 import type { Workbench } from './state/context.ts';
 
 /** Acts on a key; a key that stands for nothing, or is pressed while someone types, does nothing. */
@@ -17,6 +18,9 @@ export function listenKey(event: KeyboardEvent, { store, effects }: Workbench, r
       break;
     case 'f':
       location.hash = far ? hrefOf('listen') : hrefOf('listen', 'far');
+      break;
+    case 'k':
+      window.dispatchEvent(new Event(KEEP_WANTED));
       break;
     case 'escape':
       if (far) location.hash = hrefOf('listen');

@@ -166,6 +166,7 @@ export const machinesEn = {
     label: 'Machine and span',
     none: 'no machine',
     option: (machine: string, belt: string, span: string) => `${machine}, ${belt}, ${span}`,
+    carriage: (at: string) => `carriage at ${at}`,
     title: (machine: string, belt: string) => `${machine}, belt ${belt}`,
   },
 

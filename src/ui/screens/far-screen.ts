@@ -12,6 +12,7 @@ import { hrefOf } from '../route.ts';
 import { shared } from '../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../state/context.ts';
 import { Selected } from '../state/selected.ts';
+import './keep-take.ts';
 import { farScreenStyles } from './far-screen-styles.ts';
 import type { Large } from './reading-shape.ts';
 import { readingView } from './reading-view.ts';
@@ -65,6 +66,7 @@ export class FarScreen extends LitElement {
       <p class="foot">
         <span>${listening ? words.listening(count) : words.idle(count)}</span>
         <button @click=${this.#toggle} title=${en.listen.keyHint('L')} aria-keyshortcuts="L">${listening ? en.listen.stop : en.listen.listen}</button>
+        <keep-take short></keep-take>
         <a class="button" href=${hrefOf('listen')} aria-keyshortcuts="F Escape">${words.leave}</a>
         <span class="hint">${words.leaveHint('F')}</span>
       </p>

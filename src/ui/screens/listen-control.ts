@@ -11,13 +11,17 @@ import '../parts/level-meter.ts';
 import type { LevelMeter } from '../parts/level-meter.ts';
 import { shared } from '../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../state/context.ts';
+import { isKeptAsItIs, keepable } from '../state/keep-take.ts';
 import { Selected } from '../state/selected.ts';
-import type { Activity } from '../state/state.ts';
+import type { Activity, AppState } from '../state/state.ts';
 import { listenControlStyles } from './listen-control-styles.ts';
 import { remedyActs } from './remedy-view.ts';
 
 const words = en.listen;
 type Listening = Extract<Activity, { kind: 'listening' }>;
+
+/** The main action is then to keep what was heard. */
+const canStillKeep = (state: AppState): boolean => keepable(state) && !isKeptAsItIs(state);
 
 @customElement('listen-control')
 export class ListenControl extends LitElement {
@@ -40,10 +44,10 @@ export class ListenControl extends LitElement {
     (state) => state.answer.plucks.length,
   );
 
-  readonly #hasRemedy = new Selected(
+  readonly #hasBetter = new Selected(
     this,
     () => this.workbench.store,
-    (state) => remedyActs(state).length > 0,
+    (state) => remedyActs(state).length > 0 || canStillKeep(state),
   );
 
   override connectedCallback(): void {
@@ -78,7 +82,7 @@ export class ListenControl extends LitElement {
             ${words.firstCautions} <button class="quiet" @click=${this.#cautions}>${words.allCautions}</button>
             ${this.#pluckCount.value === 0 ? html`<span class="short">${words.explanationShort}</span>` : nothing}
           </p>
-          <button class=${this.#hasRemedy.value ? '' : 'solid'} @click=${() => this.workbench.effects.listen()} title=${words.keyHint('L')} aria-keyshortcuts="L">
+          <button class=${this.#hasBetter.value ? '' : 'solid'} @click=${() => this.workbench.effects.listen()} title=${words.keyHint('L')} aria-keyshortcuts="L">
             ${words.listen}
           </button>
           <p class="note below">${words.explanation}</p>`;

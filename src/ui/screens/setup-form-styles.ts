@@ -26,6 +26,9 @@ export const setupFormStyles = css`
     line-height: var(--line-text, 1.25rem);
     font-weight: var(--weight-strong);
   }
+  .place {
+    margin-block: calc(-1 * var(--space-4)) var(--space-12);
+  }
   .demo {
     margin-block: calc(-1 * var(--space-8)) var(--space-8);
   }
@@ -154,7 +157,11 @@ export const setupFormStyles = css`
       text-overflow: ellipsis;
       white-space: nowrap;
     }
-    :host([folded]) :is(.head, .demo, .form) {
+    .place {
+      margin: 0;
+      padding-block: var(--space-8);
+    }
+    :host([folded]) :is(.head, .place, .demo, .form) {
       display: none;
     }
     :host(:not([foldable])) .fold {

@@ -13,10 +13,12 @@ import { selectFieldStyles } from '../parts/select-field.ts';
 import { hrefOf } from '../route.ts';
 import { shared } from '../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../state/context.ts';
+import { KeptPart } from '../state/kept-part.ts';
 import { Selected } from '../state/selected.ts';
 import type { ShareDialog } from './link/share-dialog.ts';
 import type { RemedyAct } from './remedy-view.ts';
 import { setupFormStyles } from './setup-form-styles.ts';
+import { machineRow, placeTitle } from './setup-machine.ts';
 import { mainRows } from './setup-main.ts';
 import { moreRows } from './setup-more.ts';
 import { setupSummary, setupSummaryStyles } from './setup-summary.ts';
@@ -52,6 +54,11 @@ export class SetupForm extends LitElement {
     (state) => state.ownEntered !== undefined,
   );
 
+  readonly #document = new KeptPart(
+    this,
+    () => this.workbench.kept,
+    (kept) => kept.document,
+  );
   override connectedCallback(): void {
     super.connectedCallback();
     this.addEventListener('focusout', this.#left);
@@ -82,20 +89,24 @@ export class SetupForm extends LitElement {
   override render() {
     const { entered } = this.workbench.store.state;
     const understood = this.#understood.value;
+    const document = this.#document.value;
+    const place = this.#isDemo.value ? undefined : placeTitle(document, entered, this.#figures);
     const fields = { entered, understood, ownBelts: this.workbench.store.state.ownBelts, enter: this.#enter };
     return html`
       <div class="fold">
-        <span><strong>${beltName(entered, understood)}</strong> ${spanText(understood, this.#figures)}</span>
+        <span><strong>${place?.title ?? beltName(entered, understood)}</strong> ${spanText(understood, this.#figures)}</span>
         ${this.#toggleButton()}
       </div>
       <div class="head">
-        <h2>${words.title}</h2>
+        <h2>${place?.title ?? words.title}</h2>
         ${this.#isDemo.value ? html`<span class="mark">${words.demoMark}</span>` : nothing}
         ${this.foldable ? this.#toggleButton() : nothing}
       </div>
+      ${place?.note ? html`<p class="note place">${place.note}</p>` : nothing}
       ${this.#isDemo.value ? this.#demo() : nothing}
       ${this.folded && !this.#narrow.matches ? setupSummary(entered, understood, this.#figures) : nothing}
       <div class="form" @focusin=${this.#unfold}>
+        ${this.#isDemo.value ? nothing : machineRow(document, entered, this.#enter)}
         ${mainRows(fields, this.#figures, this.#weigh)}
         <details>
           <summary>${words.more}</summary>

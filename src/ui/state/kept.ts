@@ -20,17 +20,28 @@ export interface Keeping {
   readonly damaged: readonly DamagedItem[];
 }
 
+/** What follows from a change within the same change, such as answers that are computed again. */
+export type Following = (before: KeptDocument, after: KeptDocument, now: string) => KeptDocument;
+
+export interface KeptOptions {
+  readonly archive: DocumentArchive;
+  readonly now?: (() => string) | undefined;
+  readonly follow?: Following | undefined;
+}
+
 export class Kept extends EventTarget {
   readonly #archive: DocumentArchive;
   readonly #now: () => string;
+  readonly #follow: Following;
   #document: KeptDocument = EMPTY_DOCUMENT;
   #keeping: Keeping = { isOpen: false, unkept: 0, damaged: [] };
   #unkept: readonly DocumentChange[] = [];
   #askedToPersist = false;
   readonly opened: Promise<void>;
 
-  constructor({ archive, now = nowAt }: { readonly archive: DocumentArchive; readonly now?: (() => string) | undefined }) {
+  constructor({ archive, now = nowAt, follow = (_, after) => after }: KeptOptions) {
     super();
+    this.#follow = follow;
     this.#archive = archive;
     this.#now = now;
     archive.onNews((news) => this.#take(news));
@@ -58,7 +69,7 @@ export class Kept extends EventTarget {
    */
   async change(change: DocumentChange, { asTheyAre = false }: { readonly asTheyAre?: boolean | undefined } = {}): Promise<boolean> {
     const now = this.#now();
-    const whole: DocumentChange = asTheyAre ? change : (document) => stamped(document, change(document), now);
+    const whole: DocumentChange = asTheyAre ? change : (document) => stamped(document, this.#follow(document, change(document), now), now);
     const waiting = this.#unkept;
     const all = [...waiting, whole];
     const news = await this.#archive.change((document) => all.reduce((after, each) => each(after), document));

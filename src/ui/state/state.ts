@@ -41,9 +41,17 @@ export interface AppState {
   readonly take?: Take | undefined;
   readonly answer: Answer;
   readonly notice?: Notice | undefined;
+  /** The take is kept under this id. */
+  readonly keptAs?: KeptAs | undefined;
   readonly devices: readonly InputDevice[];
   /** The device asked for; none: the system's own choice. */
   readonly deviceId?: string | undefined;
+}
+
+export interface KeptAs {
+  readonly id: string;
+  /** What was kept, in short: as long as the take has the same mark, nothing is to be kept anew. */
+  readonly mark: string;
 }
 
 export interface Errand {
@@ -82,6 +90,7 @@ export type AppEvent =
     }
   | { readonly kind: 'pluck-undone' }
   | { readonly kind: 'started-over' }
+  | { readonly kind: 'take-kept'; readonly as: KeptAs }
   | { readonly kind: 'notice-dismissed' }
   | { readonly kind: 'demo-prepared'; readonly entered: EnteredSetup }
   | { readonly kind: 'demo-left' }
@@ -137,6 +146,8 @@ export function reduce(state: AppState, event: AppEvent): AppState {
         : state;
     case 'started-over':
       return withTake({ ...state, notice: undefined }, startedOver(state));
+    case 'take-kept':
+      return { ...state, keptAs: event.as };
     case 'notice-dismissed':
       return { ...state, notice: undefined };
     case 'demo-prepared':
@@ -152,9 +163,14 @@ export function reduce(state: AppState, event: AppEvent): AppState {
   }
 }
 
+/** A take is the same one as long as it begins with the same pluck. */
+const isSameTake = (before: Take | undefined, after: Take | undefined): boolean =>
+  after?.plucks[0] !== undefined && after.plucks[0] === before?.plucks[0];
+
 const withTake = (state: AppState, take: Take | undefined): AppState => ({
   ...state,
   take,
+  keptAs: isSameTake(state.take, take) ? state.keptAs : undefined,
   answer: answerTo(take, state.understood.setup),
 });
 
