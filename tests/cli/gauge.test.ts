@@ -140,7 +140,7 @@ describe('gauge', { timeout: 120_000 }, () => {
   });
 
   it('gives no number at a stop', () => {
-    const stopped = RUN.replace(/^5\.\d\d,20/gm, '4.70,20') + '4.70,24,up,1\n4.71,24,down,1\n4.70,24,up,2\n4.70,24,down,2\n';
+    const stopped = `${RUN.replace(/^5\.\d\d,20/gm, '4.70,20')}4.70,24,up,1\n4.71,24,down,1\n4.70,24,up,2\n4.70,24,down,2\n`;
     const found = answer(stopped, '--convert', '4.7', '--convert', '4.1');
     expect(found.outliers).toEqual([]);
     expect(found.verified.forceHighN).toBeLessThanOrEqual(16);

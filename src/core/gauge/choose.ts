@@ -71,7 +71,7 @@ function candidateOf(kind: CurveKind, told: Choosing, knotCount?: number): Candi
 }
 
 /** F test of the loads' means against the scatter of repeats (Draper & Smith, Applied Regression Analysis, 'pure error'). */
-function lackOfFit({ residuals, curve }: Fit, rows: readonly LoadedReading[]): number | undefined {
+export function lackOfFit({ residuals, curve }: Fit, rows: readonly LoadedReading[]): number | undefined {
   const means = new Map<number, { sum: number; count: number }>();
   for (const [i, { forceN }] of rows.entries()) {
     const group = means.get(forceN) ?? { sum: 0, count: 0 };

@@ -3,7 +3,8 @@
 import { quadraticForm } from '../math/refined-least-squares.ts';
 import { coverageFactor } from '../math/student-t.ts';
 import type { Calibration } from './calibration.ts';
-import { fitCurve } from './fit.ts';
+import { lackOfFit } from './choose.ts';
+import { type Fit, fitCurve } from './fit.ts';
 import { type LoadedReading, loadsOf, positionsBy } from './loaded-reading.ts';
 
 export type Suspicion =
@@ -33,13 +34,28 @@ export function suspicionsOf(calibration: Calibration, all: readonly LoadedReadi
 const limitOf = (degreesOfFreedom: number, tests: number): number =>
   coverageFactor({ degreesOfFreedom: Math.max(1, Math.min(degreesOfFreedom, 1e6)), coverage: 1 - RISK / Math.max(1, tests) });
 
+const SIMPLE = ['line', 'quadratic', 'saturating'] as const;
+
+/**
+ * The curve of other rows: of the kind that was chosen, or, where a spline was, the simplest law that those rows follow. One wrong load makes
+ * a spline of any gauge.
+ */
+function lawOf(rows: readonly LoadedReading[], { fit }: Calibration): Fit | undefined {
+  const { curve, throughOrigin } = fit;
+  if (curve.kind !== 'spline') return fitCurve({ kind: curve.kind, rows, throughOrigin });
+  return SIMPLE.map((kind) => fitCurve({ kind, rows, throughOrigin })).find((law) => law && (lackOfFit(law, rows) ?? 0) > FOLLOWS);
+}
+
+/** Rows follow a law where their lack of fit is no rarer than this by chance. */
+const FOLLOWS = 0.1;
+
 /** The curve of the loaded rows alone, taken to no force, against the readings under no force. */
-function unweighed({ fit, rows, components }: Calibration, all: readonly LoadedReading[]): Suspicion | undefined {
+function unweighed(calibration: Calibration, all: readonly LoadedReading[]): Suspicion | undefined {
+  const { rows, components } = calibration;
   const zeros = all.filter(({ forceN }) => forceN === 0);
   const loaded = rows.filter(({ forceN }) => forceN > 0);
-  const { curve } = fit;
-  if (zeros.length === 0 || curve.kind === 'spline' || loadsOf(loaded).length < 4) return undefined;
-  const without = fitCurve({ kind: curve.kind, rows: loaded });
+  if (zeros.length === 0 || loadsOf(loaded).length < 4) return undefined;
+  const without = lawOf(loaded, calibration);
   if (!without || without.degreesOfFreedom < 2) return undefined;
   const slope = without.curve.slope(0);
   const scatter = without.residualStandardDeviation;
@@ -113,23 +129,25 @@ function friction({ components, fit, rows }: Calibration): Suspicion | undefined
 }
 
 /** The load whose rows, all of them, lie farthest off the curve through the others. */
-function wrongWeight({ rows, fit, components }: Calibration): Suspicion | undefined {
-  const loads = loadsOf(rows);
-  const { curve, throughOrigin } = fit;
-  if (curve.kind === 'spline' || loads.length < curve.parameters.length + 3) return undefined;
+function wrongWeight(calibration: Calibration): Suspicion | undefined {
+  const { rows, fit, components } = calibration;
+  const { curve } = fit;
+  const loads = loadsOf(rows).filter((load) => load > 0);
+  if (loads.length < 5) return undefined;
   const groups = positionsBy(rows, ({ forceN }) => forceN);
   const tests = loads.map((load) => {
     const others = rows.filter(({ forceN }) => forceN !== load);
     const here = groups.get(load)!.map((i) => rows[i]!);
-    const without = fitCurve({ kind: curve.kind, rows: others, throughOrigin });
+    const without = lawOf(others, calibration);
     if (!without || without.degreesOfFreedom < 2 || here.length < 2) return undefined;
     const off = mean(here.map(({ reading }) => reading)) - without.curve.reading(load);
-    const variance = Math.max(without.residualStandardDeviation ** 2, components.scatter.variance * components.shape(load) ** 2);
+    const scatter = components.scatter.variance * components.shape(load) ** 2;
+    const variance = Math.max(without.residualStandardDeviation ** 2, curve.kind === 'spline' ? 0 : scatter);
     const u = Math.sqrt(variance * (quadraticForm(without.inverse, without.curve.gradient(load)) + 1 / here.length));
     const agree = here.every(({ reading }) => Math.sign(reading - without.curve.reading(load)) === Math.sign(off));
     const strength = agree ? Math.abs(off) / u : 0;
     const limit = limitOf(without.degreesOfFreedom, loads.length);
-    return { load, offN: off / curve.slope(load), strength: strength / limit, rows: here.map(({ row }) => row) };
+    return { load, offN: off / without.curve.slope(load), strength: strength / limit, rows: here.map(({ row }) => row) };
   });
   const worst = tests.filter((test) => test !== undefined).sort((a, b) => b.strength - a.strength)[0];
   if (!worst || worst.strength < 1) return undefined;

@@ -1,8 +1,8 @@
 /** A small seeded part of the gauge benchmark: intervals hold, slips are named, nothing is answered above a stop. Counts, not luck: seed fixed. */
 
 import { expect, it } from 'vitest';
-import { GAUGE_KINDS } from '../../support/gauges/gauge.ts';
-import { trialOf } from '../../support/gauges/trial.ts';
+import { GAUGE_KINDS } from '../../../support/gauges/gauge.ts';
+import { trialOf } from '../../../support/gauges/trial.ts';
 
 it('holds on five gauges of each kind', () => {
   const trials = GAUGE_KINDS.flatMap((kind) => Array.from({ length: 5 }, (_, index) => trialOf(88, kind, index)));
