@@ -45,8 +45,19 @@ const machines: Place = {
   ],
 };
 
+const logbook: Place = {
+  id: 'logbook',
+  pages: [
+    {
+      pattern: ':book?',
+      load: () => import('./screens/logbook/logbook-screen.ts'),
+      draw: ({ book }) => html`<logbook-screen .bookId=${book ?? ''}></logbook-screen>`,
+    },
+  ],
+};
+
 /** In the order of the bar. */
-export const places: readonly [Place, ...Place[]] = [listen, machines];
+export const places: readonly [Place, ...Place[]] = [listen, machines, logbook];
 
 export interface Shown {
   readonly place: Place;

@@ -70,6 +70,10 @@ export class EntryList extends LitElement {
       .figure {
         text-align: end;
       }
+      th.note,
+      tr.row td.note {
+        padding-inline-start: var(--space-24);
+      }
       td.figure:empty::after {
         content: '\u2013';
         color: var(--ink-3);
@@ -123,9 +127,12 @@ export class EntryList extends LitElement {
           border: 0;
         }
         tr.row td.date {
-          flex: 1 1 auto;
+          flex: 0 0 calc(100% - 9.5rem);
         }
         tr.row td.kind {
+          flex: 0 0 8.5rem;
+          align-self: center;
+          text-align: end;
           color: var(--ink-2);
         }
         tr.row td.figure:empty {
@@ -136,8 +143,9 @@ export class EntryList extends LitElement {
           color: var(--ink-2);
         }
         tr.row td.note {
-          flex: 1 1 8rem;
+          flex: 1 1 4rem;
           min-inline-size: 0;
+          padding: 0;
           font-size: var(--text-size);
         }
         td.date::after {
@@ -212,7 +220,7 @@ export class EntryList extends LitElement {
           <th scope="col" class="date">${date}</th>
           <th scope="col" class="kind">${kind}</th>
           ${figures.map((name) => html`<th scope="col" class="figure">${name}</th>`)}
-          <th scope="col">${note}</th>
+          <th scope="col" class="note">${note}</th>
         </tr>
       </thead>
       <tbody>
