@@ -84,7 +84,7 @@ function longerSpan({ spanLengthM }: SpanSetup, { reasons }: Reading): Measured 
 }
 
 /** Both measured once, as a bench with known weights would tell them; undefined where they are known already. */
-function knownEndsAndStiffness(setup: SpanSetup): SpanSetup | undefined {
+export function knownEndsAndStiffness(setup: SpanSetup): SpanSetup | undefined {
   const { belt, ends } = setup;
   if (!belt) return undefined;
   const stiffness = belt.bendingStiffnessNm2;
