@@ -48,7 +48,8 @@ function worth(spansM: readonly [number, number], all: readonly ReturnType<typeo
   return [
     `${1000 * spansM[0]} and ${1000 * spansM[1]}`,
     digits(median(combined.map(({ ratio }) => ratio)), 2),
-    digits(median(combined.map(({ halfAlone }) => 100 * halfAlone)), 1),
+    digits(median(combined.map(({ halfShorter }) => 100 * halfShorter)), 1),
+    digits(median(combined.map(({ halfLonger }) => 100 * halfLonger)), 1),
     digits(median(combined.map(({ half }) => 100 * half)), 1),
     percentWithin(shareOf(combined, ({ holds }) => holds)),
     percentWithin(shareOf(all, ({ kind }) => kind === 'not-one-force')),
@@ -61,12 +62,14 @@ function one(seed: number, stream: number, at: Parameters<typeof drawTwoTakes>[1
   if (found.kind !== 'combined') return { kind: found.kind } as const;
   const { forceN: told, alone } = found;
   const { low = 0, high = Number.POSITIVE_INFINITY, value } = alone[0].forceN!;
+  const longer = alone[1].forceN!;
   const truth = forceN * (1 + at.forceFactor) * 0.5;
   return {
     kind: found.kind,
     ratio: (told.high! - told.low!) / (high - low),
     half: (told.high! - told.low!) / 2 / told.value,
-    halfAlone: (high - low) / 2 / value,
+    halfShorter: (high - low) / 2 / value,
+    halfLonger: (longer.high! - longer.low!) / 2 / longer.value,
     holds: told.low! <= truth && truth <= told.high!,
   } as const;
 }

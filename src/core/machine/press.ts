@@ -6,8 +6,8 @@ import { risingRoot } from '../math/root.ts';
 
 const STANDARD_GRAVITY = 9.80665;
 /** Axial stiffness for the linear density, N per kg/m, and its relative doubt: rubber on glass cord, assumed as for the sag of a span. */
-const AXIAL_STIFFNESS_PER_DENSITY = 2.8e6;
-const AXIAL_RELATIVE_U = 0.4;
+export const AXIAL_STIFFNESS_PER_DENSITY = 2.8e6;
+export const AXIAL_RELATIVE_U = 0.4;
 
 export interface StiffSpan {
   readonly spanLengthM: number;
@@ -58,8 +58,12 @@ export interface PressedForce {
 /** A kitchen scale's weight, and a ruler read twice, before and under the load (our judgement). */
 export const PRESS_DOUBT = { massRelative: 0.005, rulerM: 0.0003 } as const;
 
-/** @returns `undefined` where no force fits: the belt's stiffness alone would give way less */
+/** A deflection of fewer standard uncertainties than this is not to be told from none. */
+const FEWEST_SD = 2;
+
+/** @returns `undefined` where no force fits (the belt's stiffness alone would give way less), or the deflection is lost in the ruler's doubt */
 export function pressedForce(press: Press, span: KnownSpan): PressedForce | undefined {
+  if (!(press.deflectionM > FEWEST_SD * press.deflectionUM)) return undefined;
   const model = ([massKg, deflectionM, lnStiffness, fixity, lengthM, lnAxial, givingM]: readonly number[]): number =>
     forceUnder({
       span: { spanLengthM: lengthM!, bendingStiffnessNm2: Math.exp(lnStiffness!), fixity: Math.min(1, Math.max(0, fixity!)) },
