@@ -44,6 +44,11 @@ export type KeptDocument = { readonly [Name in SectionName]: readonly Item<Name>
 
 export const EMPTY_DOCUMENT: KeptDocument = { machines: [], belts: [], takes: [], gauges: [], entries: [], rivals: [] };
 
+/** The one order of a section, wherever it was read from: as the items were made. */
+export const ordered = <T extends { readonly id: string; readonly made?: { readonly at: string } | undefined }>(
+  items: readonly T[],
+): readonly T[] => items.toSorted((a, b) => (a.made?.at ?? '').localeCompare(b.made?.at ?? '') || a.id.localeCompare(b.id));
+
 /** Sections of any version, unchecked. */
 export type RawDocument = Readonly<Record<string, readonly unknown[]>>;
 

@@ -34,6 +34,9 @@ export const itemShape = {
   deletedAt: timeSchema.optional(),
 };
 
+/** Whether an item is still in use; one that was deleted stays as a mark. */
+export const isAlive = ({ deletedAt }: { readonly deletedAt?: string | undefined }): boolean => deletedAt === undefined;
+
 const finite = z.number();
 const positive = z.number().positive();
 

@@ -7,6 +7,7 @@ import {
   MIGRATIONS,
   type Migration,
   migrated,
+  ordered,
   type RawDocument,
   SECTION_NAMES,
   SECTIONS,
@@ -79,7 +80,7 @@ function checkedSections(sections: RawDocument): { readonly document: KeptDocume
       ids.add(checked.data.id);
       items.push(checked.data);
     }
-    document[name] = items;
+    document[name] = ordered(items as { id: string }[]);
   }
   return { document: document as KeptDocument };
 }

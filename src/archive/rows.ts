@@ -1,6 +1,6 @@
 /** Between the document and the rows that it is kept in: what is read is checked, what is written is only what has changed. */
 
-import { type KeptDocument, type RawDocument, SECTION_NAMES, SECTIONS, type SectionName } from '../../shared/document.ts';
+import { type KeptDocument, ordered, type RawDocument, SECTION_NAMES, SECTIONS, type SectionName } from '../../shared/document.ts';
 import type { DamagedItem, OpenedDocument } from '../ports.ts';
 
 export interface Row {
@@ -21,7 +21,8 @@ export function documentOf(rows: readonly Row[]): OpenedDocument {
     if (checked.success) sections[section].push(checked.data);
     else damaged.push({ section, id, path: (checked.error.issues[0]?.path ?? []).map(String).join('.') });
   }
-  return { kind: 'opened', document: sections as unknown as KeptDocument, damaged };
+  const inOrder = SECTION_NAMES.map((name) => [name, ordered(sections[name] as { id: string }[])]);
+  return { kind: 'opened', document: Object.fromEntries(inOrder) as KeptDocument, damaged };
 }
 
 export interface RowChanges {

@@ -68,7 +68,8 @@ export class SpanwrightApp extends LitElement {
         ${
           this.#narrow.matches
             ? html`<button class="aside" aria-haspopup="dialog" @click=${this.#menu}>${placesEn.menu}</button>`
-            : html`<button class="aside" @click=${this.#cautions}>${en.cautionsLink}</button>`
+            : html`<button class="aside" @click=${this.#cautions}>${en.cautionsLink}</button>
+                <a class="aside button" href=${hrefOf('settings')} aria-current=${shown.place.id === 'settings' ? 'page' : nothing}>${placesEn.names.settings}</a>`
         }
       </header>
       <keeping-notice></keeping-notice>
@@ -81,7 +82,9 @@ export class SpanwrightApp extends LitElement {
   }
 
   #bar({ place }: Shown) {
-    const links = places.map(({ id }) => ({ id, name: placesEn.names[id], href: hrefOf(id), icon: PLACE_ICONS[id] }));
+    const links = places
+      .filter(({ aside }) => !aside)
+      .map(({ id }) => ({ id, name: placesEn.names[id], href: hrefOf(id), icon: PLACE_ICONS[id] }));
     return html`<place-bar .label=${placesEn.navigation} .places=${links} .current=${place.id} ?thumb=${this.#narrow.matches}></place-bar>`;
   }
 
@@ -106,6 +109,7 @@ export class SpanwrightApp extends LitElement {
       <menu-dialog>
         <a class="button" href=${hrefOf('listen', 'far')}>${placesEn.far.open}</a>
         <button @click=${this.#cautions}>${en.cautionsLink}</button>
+        <a class="button" href=${hrefOf('settings')}>${placesEn.names.settings}</a>
       </menu-dialog>
       ${this.dropping ? html`<div class="drop">${en.sources.drop}</div>` : nothing}`;
   }

@@ -23,6 +23,8 @@ export interface Page {
 export interface Place {
   readonly id: PlaceName;
   readonly pages: readonly [Page, ...Page[]];
+  /** Stands at the side of the bar, or behind Menu, instead of among the shelves. */
+  readonly aside?: boolean | undefined;
 }
 
 const listen: Place = {
@@ -56,8 +58,16 @@ const logbook: Place = {
   ],
 };
 
+const settings: Place = {
+  id: 'settings',
+  aside: true,
+  pages: [
+    { pattern: '', load: () => import('./screens/settings/settings-screen.ts'), draw: () => html`<settings-screen></settings-screen>` },
+  ],
+};
+
 /** In the order of the bar. */
-export const places: readonly [Place, ...Place[]] = [listen, machines, logbook];
+export const places: readonly [Place, ...Place[]] = [listen, machines, logbook, settings];
 
 export interface Shown {
   readonly place: Place;

@@ -161,7 +161,7 @@ export const setupFormStyles = css`
       margin: 0;
       padding-block: var(--space-8);
     }
-    :host([folded]) :is(.head, .place, .demo, .form) {
+    :host([folded]) :is(.head, .place, .demo, .form, .share) {
       display: none;
     }
     :host(:not([foldable])) .fold {

@@ -1,6 +1,7 @@
 /** The machine in the setup of Listen: which span of it is plucked, chosen from all that are kept, and its names. */
 
 import { html, nothing } from 'lit';
+import { isAlive } from '../../../shared/document/common.ts';
 import type { KeptDocument } from '../../../shared/document.ts';
 import type { EnteredPlace, EnteredSetup } from '../../ports.ts';
 import { machinesEn as words } from '../../words/machines-en.ts';
@@ -13,7 +14,7 @@ const keyOf = ({ machineId, machineBeltId, spanId = '' }: EnteredPlace): string 
 
 /** Nothing as long as no machine is kept. */
 export function machineRow(document: KeptDocument, entered: EnteredSetup, enter: (change: Partial<EnteredSetup>) => void) {
-  const places = document.machines.flatMap((machine) =>
+  const places = document.machines.filter(isAlive).flatMap((machine) =>
     machine.belts.flatMap((belt) =>
       belt.spans.map((span) => ({
         place: { machine, belt, span },

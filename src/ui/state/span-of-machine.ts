@@ -1,6 +1,6 @@
 /** From a span of a machine to the fields of Listen, as a person would have typed them, and back to its names. */
 
-import { currentOf } from '../../../shared/document/common.ts';
+import { currentOf, isAlive } from '../../../shared/document/common.ts';
 import type { KeptSpan, Machine, MachineBelt } from '../../../shared/document/machine.ts';
 import type { KeptTarget } from '../../../shared/document/target.ts';
 import type { KeptDocument } from '../../../shared/document.ts';
@@ -19,7 +19,7 @@ export interface PlaceOnMachine {
 
 /** What the ids name; undefined where machine or belt is gone. */
 export function placeOn({ machines }: KeptDocument, on: EnteredPlace | undefined): PlaceOnMachine | undefined {
-  const machine = on && machines.find(({ id }) => id === on.machineId);
+  const machine = on && machines.find((one) => one.id === on.machineId && isAlive(one));
   const belt = machine?.belts.find(({ id }) => id === on?.machineBeltId);
   return machine && belt && { machine, belt, span: belt.spans.find(({ id }) => id === on?.spanId) };
 }

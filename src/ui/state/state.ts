@@ -104,7 +104,10 @@ export function initialState(entered: EnteredSetup = EMPTY_SETUP): AppState {
 export function reduce(state: AppState, event: AppEvent): AppState {
   switch (event.kind) {
     case 'setup-entered':
-      return withSetup(state, withPlace(state.entered, event.change));
+      return withSetup(
+        goesElsewhere(state, event.change) ? { ...state, take: startedOver(state) } : state,
+        withPlace(state.entered, event.change),
+      );
     case 'errand-began': {
       const own = withoutErrand(withoutDemo(state));
       const errand: Errand = { owner: event.owner, waiting: { entered: own.entered, take: own.take } };
@@ -180,6 +183,11 @@ function withPlace({ on, ...entered }: EnteredSetup, change: Partial<EnteredSetu
   if ('on' in change || !on || change.beltId !== undefined) return next;
   const { spanId: _, ...belt } = on;
   return { ...next, on: change.spanLength === undefined ? on : belt };
+}
+
+/** From one span of a machine to another: the plucks so far must not count for it. */
+function goesElsewhere({ entered: { on } }: AppState, change: Partial<EnteredSetup>): boolean {
+  return on !== undefined && change.on !== undefined && (on.machineBeltId !== change.on.machineBeltId || on.spanId !== change.on.spanId);
 }
 
 function withSetup(state: AppState, entered: EnteredSetup): AppState {

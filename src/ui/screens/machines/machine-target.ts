@@ -61,7 +61,7 @@ export class MachineTarget extends LitElement {
         name: end === 'from' ? words.targetFrom : words.targetTo,
         unreadable: unreadable[index] ?? false,
         describedBy: 'note',
-        onTyped: (text) => this.#type({ ...typed, [end]: text }),
+        onTyped: (text) => this.#type({ [end]: text }),
       });
     return html`<div role="group" aria-labelledby="over">
       <p class="over" id="over">${words.target}</p>
@@ -72,7 +72,7 @@ export class MachineTarget extends LitElement {
           name: words.targetUnit,
           value: typed.unit,
           choices: FORCE_UNITS.map((unit) => ({ value: unit, text: unit })),
-          onChosen: (unit) => this.#type({ ...typed, unit }),
+          onChosen: (unit) => this.#type({ unit }),
         })}
       </div>
       <p class="note" id="note">${this.#note(ends, typed)}</p>
@@ -93,8 +93,10 @@ export class MachineTarget extends LitElement {
   readonly #parsed = (text: string, unit: string): ParsedQuantity =>
     parseQuantity(text, { kind: 'force', defaultUnit: unit, zeroAllowed: true });
 
-  #type(typed: Typed): void {
+  /** What was typed a moment ago comes after what was chosen since: each change goes onto what stands there by then. */
+  #type(change: Partial<Typed>): void {
     const before = this.draft ?? typedAs(currentOf(this.belt.targets));
+    const typed = { ...before, ...change };
     if (before.from === typed.from && before.to === typed.to && before.unit === typed.unit) return;
     this.draft = typed;
     const target = this.#understood(typed);

@@ -3,6 +3,7 @@
 import { consume } from '@lit/context';
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { isAlive } from '../../../../shared/document/common.ts';
 import type { Machine } from '../../../../shared/document/machine.ts';
 import { machinesEn as words } from '../../../words/machines-en.ts';
 import '../../parts/answer-line.ts';
@@ -13,6 +14,8 @@ import { shared } from '../../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../../state/context.ts';
 import { KeptPart } from '../../state/kept-part.ts';
 import { demoMachines, newMachine } from '../../state/machine-new.ts';
+import { nowAt } from '../../state/new-item.ts';
+import { withMachine } from './machine-editing.ts';
 import './machine-sheet.ts';
 import './new-machine.ts';
 import type { LayoutChosen } from './new-machine.ts';
@@ -69,7 +72,7 @@ export class MachinesScreen extends LitElement {
   );
 
   override render() {
-    const { machines } = this.#document.value;
+    const machines = this.#machines;
     const shown = machines.find(({ id }) => id === this.machineId);
     const entries = machines.map(({ id, name, note, demo, layout, belts }) => {
       const what = words.listNote(note ?? words.layouts[layout.kind], belts.length);
@@ -88,7 +91,7 @@ export class MachinesScreen extends LitElement {
   }
 
   #start() {
-    const { machines } = this.#document.value;
+    const machines = this.#machines;
     if (this.machineId && this.machineId !== NEW_MACHINE && this.workbench.kept.keeping.isOpen && !this.removed) {
       return html`<answer-line><b>${words.gone[0]}</b><span slot="under">${words.gone[1]}</span>
         <a slot="actions" class="button" href=${hrefOf('machines')}>${words.backToAll}</a></answer-line>`;
@@ -103,6 +106,10 @@ export class MachinesScreen extends LitElement {
   #undo(machine: Machine) {
     return html`<div class="undo" role="status"><span>${words.removed(machine.name)}</span>
       <button @click=${() => this.#bringBack(machine)}>${words.undo}</button></div>`;
+  }
+
+  get #machines(): readonly Machine[] {
+    return this.#document.value.machines.filter(isAlive);
   }
 
   readonly #begin = ({ layout }: LayoutChosen) => {
@@ -124,12 +131,14 @@ export class MachinesScreen extends LitElement {
 
   #remove(machine: Machine): void {
     this.removed = machine;
-    void this.workbench.kept.change((document) => ({ ...document, machines: document.machines.filter(({ id }) => id !== machine.id) }));
+    const deletedAt = nowAt();
+    void this.workbench.kept.change((document) => withMachine(document, machine.id, (one) => ({ ...one, deletedAt })));
     location.hash = hrefOf('machines');
   }
 
   #bringBack(machine: Machine): void {
-    this.#add([machine]);
+    this.removed = undefined;
+    void this.workbench.kept.change((document) => withMachine(document, machine.id, ({ deletedAt: _, ...one }) => one));
     location.hash = hrefOf('machines', machine.id);
   }
 }

@@ -99,6 +99,8 @@ describe('the machine’s span in the setup', () => {
     expect(longer.entered.on).toEqual({ machineId: 'machine-1', machineBeltId: 'belt-a' });
     const tighter = reduce(described, { kind: 'setup-entered', change: { targetFrom: '7' } });
     expect(tighter.entered.on).toEqual(on);
+    const elsewhere = reduce(heard, { kind: 'setup-entered', change: { on: { ...on, spanId: 'span-b' } } });
+    expect([elsewhere.take?.plucks.length ?? 0, elsewhere.answer.reading]).toEqual([0, undefined]);
     const other = reduce(described, { kind: 'setup-entered', change: { beltId: 'own' } });
     expect(other.entered.on).toBeUndefined();
   });

@@ -1,0 +1,129 @@
+/** Settings: what is kept in this browser, the file of it out and in, the space that it takes, and a way to remove it all. */
+
+import { consume } from '@lit/context';
+import { html, LitElement, nothing } from 'lit';
+import { customElement, query, state } from 'lit/decorators.js';
+import { isAlive } from '../../../../shared/document/common.ts';
+import { EMPTY_DOCUMENT, type KeptDocument, SECTION_NAMES } from '../../../../shared/document.ts';
+import { formatNumber } from '../../../core/quantity.ts';
+import type { KeepingSpace } from '../../../ports.ts';
+import { settingsEn as words } from '../../../words/settings-en.ts';
+import { dialogStyles } from '../../dialog-styles.ts';
+import { Figures } from '../../format.ts';
+import '../../parts/answer-line.ts';
+import { shared } from '../../shared-styles.ts';
+import { type Workbench, workbenchContext } from '../../state/context.ts';
+import { KeptPart } from '../../state/kept-part.ts';
+import { saveDocument } from '../../state/save-document.ts';
+import './file-in.ts';
+import { settingsStyles } from './settings-styles.ts';
+
+@customElement('settings-screen')
+export class SettingsScreen extends LitElement {
+  static override styles = [shared, dialogStyles, settingsStyles];
+
+  @consume({ context: workbenchContext }) workbench!: Workbench;
+  @state() space: KeepingSpace | undefined;
+  @state() refusedToPersist = false;
+  @state() wiped = false;
+  @query('dialog') dialog!: HTMLDialogElement;
+  readonly #figures = new Figures();
+  readonly #kept = new KeptPart(
+    this,
+    () => this.workbench.kept,
+    ({ document }) => document,
+  );
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    void this.#measure();
+  }
+
+  override render() {
+    const document = this.#kept.value;
+    return html`<main class="settings">
+      <answer-line>
+        <span slot="over">${words.over}</span>${words.answer[0]}<b>${words.answer[1]}</b>
+        <span slot="under">${holds(document)}</span>
+      </answer-line>
+      <section aria-labelledby="file">
+        <h2 id="file">${words.file}</h2>
+        <p>${words.fileNote}</p>
+        <file-in .document=${document}><button @click=${() => saveDocument(document)}>${words.save}</button></file-in>
+      </section>
+      <section class="block" aria-labelledby="space">
+        <h2 id="space">${words.space}</h2>
+        ${this.#space()} ${this.#damaged()}
+        <slot></slot>
+      </section>
+      <section class="block">
+        ${this.wiped ? html`<p role="status">${words.wiped}</p>` : nothing}
+        <button @click=${() => this.dialog.showModal()}>${words.wipe}</button>
+      </section>
+      <dialog aria-labelledby="wipe">
+        <h2 id="wipe">${words.wipeTitle}</h2>
+        <p>${words.wipeLead}</p>
+        <div class="acts">
+          <button @click=${() => saveDocument(document)}>${words.save}</button>
+          <button @click=${this.#wipe}>${words.wipeDo}</button>
+          <button class="solid" @click=${() => this.dialog.close()}>${words.wipeLeave}</button>
+        </div>
+      </dialog>
+    </main>`;
+  }
+
+  #space() {
+    const { space } = this;
+    if (!space) return nothing;
+    const { usedBytes, quotaBytes, isPersistent } = space;
+    const used =
+      usedBytes === undefined || quotaBytes === undefined ? words.usedUnknown : words.used(this.#bytes(usedBytes), this.#bytes(quotaBytes));
+    return html`<p>${used} ${isPersistent ? words.persistent : words.notPersistent}</p>
+      ${isPersistent ? nothing : html`<div class="acts"><button @click=${this.#persist}>${words.ask}</button></div>`}
+      ${this.refusedToPersist ? html`<p class="note" role="status">${words.askedNo}</p>` : nothing}`;
+  }
+
+  #damaged() {
+    const { damaged } = this.workbench.kept.keeping;
+    if (damaged.length === 0) return nothing;
+    return html`<p>${words.damaged(damaged.length)}</p>
+      <ul>${damaged.map(({ section, id, path }) => html`<li>${words.damagedItem(section, id, path)}</li>`)}</ul>`;
+  }
+
+  #bytes(bytes: number): string {
+    const steps = ['B', 'kB', 'MB', 'GB', 'TB'];
+    const step = Math.min(steps.length - 1, Math.floor(Math.log10(Math.max(1, bytes)) / 3));
+    return `${formatNumber(bytes / 1000 ** step, { atMostDigits: 3, format: this.#figures.format })}\u00a0${steps[step]}`;
+  }
+
+  async #measure(): Promise<void> {
+    this.space = await this.workbench.kept.archive.space();
+  }
+
+  readonly #persist = async (): Promise<void> => {
+    this.refusedToPersist = !(await this.workbench.kept.archive.askToPersist());
+    await this.#measure();
+  };
+
+  readonly #wipe = async (): Promise<void> => {
+    this.dialog.close();
+    this.wiped = await this.workbench.kept.change(() => EMPTY_DOCUMENT, { asTheyAre: true });
+    await this.#measure();
+  };
+}
+
+function holds(document: KeptDocument): string {
+  const parts = SECTION_NAMES.map((name) => ({
+    name,
+    count: document[name].filter((item) => isAlive(item as { deletedAt?: string })).length,
+  }))
+    .filter(({ count }) => count > 0)
+    .map(({ name, count }) => words.count(name, count));
+  return parts.length === 0 ? words.nothing : words.holds(parts);
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'settings-screen': SettingsScreen;
+  }
+}
