@@ -2,6 +2,7 @@
 
 import { z } from 'zod';
 import { idSchema, itemShape, knownSharesSchema, knownValuesSchema, measuredSchema, nameSchema, noteSchema, whenSchema } from './common.ts';
+import { endSchema } from './machine.ts';
 
 /** As typed, units and all. */
 const text = z.string().max(120);
@@ -46,6 +47,8 @@ export const keptClipSchema = z.strictObject({
   bare: text,
   clipped: text,
   frequencyKnownTo: text,
+  /** How both ends are held. */
+  ends: endSchema,
 });
 
 export const keptStretchSchema = z.strictObject({

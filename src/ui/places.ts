@@ -66,8 +66,20 @@ const settings: Place = {
   ],
 };
 
+const belts: Place = {
+  id: 'belts',
+  pages: [
+    {
+      pattern: ':id?/:page?',
+      load: () => import('./screens/belts/belts-screen.ts'),
+      draw: ({ id = '', page = '' }, query) =>
+        html`<belts-screen .beltId=${id} .page=${page} .like=${query.get('like') ?? ''}></belts-screen>`,
+    },
+  ],
+};
+
 /** In the order of the bar. */
-export const places: readonly [Place, ...Place[]] = [listen, machines, logbook, settings];
+export const places: readonly [Place, ...Place[]] = [listen, machines, belts, logbook, settings];
 
 export interface Shown {
   readonly place: Place;

@@ -37,6 +37,8 @@ export interface BenchResidual {
 const STARTS = [0.05, 0.5, 0.95];
 /** Below this chance the intervals widen by what is left over (Birge's ratio); so seldom would it be chance. */
 const WIDEN_BELOW = 0.05;
+/** With fewer degrees of freedom what is left over says little of the doubts. */
+const LEAST_FREEDOM = 4;
 
 /**
  * @returns `undefined` where no take holds a partial, or the search came to no rest
@@ -53,7 +55,8 @@ export function benchFit(data: BenchData): BenchFit | undefined {
   const slices = slicesOf(model, best);
   if (slices.length === 0) return undefined;
   const fitProbability = chanceOfMore(best.sumOfSquares, best.degreesOfFreedom);
-  const widening = fitProbability < WIDEN_BELOW ? Math.sqrt(best.sumOfSquares / best.degreesOfFreedom) : 1;
+  const widening =
+    fitProbability < WIDEN_BELOW && best.degreesOfFreedom >= LEAST_FREEDOM ? Math.sqrt(best.sumOfSquares / best.degreesOfFreedom) : 1;
   const of = (place: number): BenchValue =>
     exponential(
       overSlices(

@@ -134,7 +134,7 @@ export class WeighDialog extends LitElement {
   };
 }
 
-function weighingFaultText(fault: NonNullable<UnderstoodWeighing['faults'][WeighingField]>): string {
+export function weighingFaultText(fault: NonNullable<UnderstoodWeighing['faults'][WeighingField]>): string {
   if (fault.why === 'not-whole-teeth') return words.wholeTeeth;
   return fault.why === 'needs-tooth-pitch' ? words.pitchMissing : faultText(fault);
 }

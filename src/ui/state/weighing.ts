@@ -1,7 +1,7 @@
 /** From a weighing as it was typed to a density; what cannot be read comes out as a fault by field, and what looks odd as the range that was expected. */
 
 import { beltById, belts } from '../../../shared/belts.ts';
-import { lengthOfTeeth, weighedDensity } from '../../core/belt/density.ts';
+import { lengthOfTeeth, type Weighing, weighedDensity } from '../../core/belt/density.ts';
 import { unexpectedDensity } from '../../core/belt/weighings.ts';
 import type { Measured } from '../../core/math/measured.ts';
 import { measuredTexts, type ParsedQuantity, parseQuantity, type QuantityFault } from '../../core/quantity.ts';
@@ -14,11 +14,16 @@ export type WeighingFault = QuantityFault | { readonly ok: false; readonly why: 
 /** A scale's step is never guessed: a kitchen scale's is ten times a letter scale's. */
 export const EMPTY_WEIGHING: WeighingTexts = { kind: 'piece', length: '', mass: '', scaleStep: '' };
 
-export interface UnderstoodWeighing {
+/** What lay on the scale as it was read. */
+export interface ReadWeighing {
   readonly faults: Partial<Record<WeighingField, WeighingFault>>;
   /** Fields that are still empty. */
   readonly missing: readonly WeighingField[];
   /** Missing where a field is or cannot be read. */
+  readonly weighing?: Weighing | undefined;
+}
+
+export interface UnderstoodWeighing extends ReadWeighing {
   readonly linearDensityKgPerM?: Measured | undefined;
   /** Where the result lies outside it: what the catalogue lets one expect, kg/m. */
   readonly expected?: { readonly low: number; readonly high: number } | undefined;
@@ -31,12 +36,8 @@ const FIELDS: readonly WeighingField[] = ['length', 'mass', 'scaleStep'];
 
 type Readable = Extract<ParsedQuantity, { ok: true }>;
 
-/** @param about  belt that is weighed, and its tooth pitch where that is known */
-export function understoodWeighing(
-  texts: WeighingTexts,
-  about: { readonly beltId: string; readonly toothPitchM?: number | undefined },
-): UnderstoodWeighing {
-  const { toothPitchM } = about;
+/** @param toothPitchM  of the belt that is weighed, where it is known */
+export function readWeighing(texts: WeighingTexts, toothPitchM: number | undefined): ReadWeighing {
   const faults: Partial<Record<WeighingField, WeighingFault>> = {};
   const read = (field: WeighingField, parsed: ParsedQuantity): Readable | undefined => {
     if (parsed.ok) return parsed;
@@ -51,13 +52,20 @@ export function understoodWeighing(
   if (length && !lengthM) faults.length = { ok: false, why: 'not-whole-teeth' };
   const missing = FIELDS.filter((field) => texts[field].trim() === '');
   if (!lengthM || !mass || !step) return { faults, missing };
-  const { linearDensityKgPerM } = weighedDensity({ kind: texts.kind, lengthM, massKg: mass.value, scaleStepKg: step.value });
-  return {
-    faults,
-    missing,
-    linearDensityKgPerM,
-    expected: unexpectedDensity(linearDensityKgPerM, { row: beltById(about.beltId), toothPitchM, catalogue: belts }),
-  };
+  return { faults, missing, weighing: { kind: texts.kind, lengthM, massKg: mass.value, scaleStepKg: step.value } };
+}
+
+/** @param about  belt that is weighed, and its tooth pitch where that is known */
+export function understoodWeighing(
+  texts: WeighingTexts,
+  about: { readonly beltId: string; readonly toothPitchM?: number | undefined },
+): UnderstoodWeighing {
+  const { toothPitchM } = about;
+  const read = readWeighing(texts, toothPitchM);
+  if (!read.weighing) return read;
+  const { linearDensityKgPerM } = weighedDensity(read.weighing);
+  const expected = unexpectedDensity(linearDensityKgPerM, { row: beltById(about.beltId), toothPitchM, catalogue: belts });
+  return { ...read, linearDensityKgPerM, expected };
 }
 
 /** Undefined for teeth that are no whole number. */

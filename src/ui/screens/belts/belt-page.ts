@@ -1,0 +1,37 @@
+/** What every page of one belt has: the belt as it is kept, and a way to change it. */
+
+import { consume } from '@lit/context';
+import { LitElement } from 'lit';
+import { property, state } from 'lit/decorators.js';
+import type { KeptBelt } from '../../../../shared/document/belt.ts';
+import { Figures, together } from '../../format.ts';
+import { type FoundValues, withBelt, withFound } from '../../state/belt-changes.ts';
+import { type Workbench, workbenchContext } from '../../state/context.ts';
+import { nowWhen } from '../../state/new-item.ts';
+
+/** Every ± on the page is the half of a 95 % interval. */
+export const COVERAGE_FACTOR = 2;
+
+export class BeltPage extends LitElement {
+  @consume({ context: workbenchContext }) workbench!: Workbench;
+  @property({ attribute: false }) belt!: KeptBelt;
+  /** Whether what was found last stands among the belt's values. */
+  @state() used = false;
+  protected readonly figures = new Figures();
+
+  protected change(change: (belt: KeptBelt) => KeptBelt): Promise<boolean> {
+    this.used = false;
+    return this.workbench.kept.change((document) => withBelt(document, this.belt.id, change));
+  }
+
+  protected async use(found: FoundValues): Promise<void> {
+    const got = nowWhen();
+    await this.change((belt) => withFound(belt, found, got));
+    this.used = true;
+  }
+
+  /** '8.08 g/m ± 0.08 g/m'. */
+  protected density({ value, standardUncertainty }: { value: number; standardUncertainty: number }): string {
+    return together(this.figures.measured(value * 1000, COVERAGE_FACTOR * standardUncertainty * 1000), 'g/m');
+  }
+}
