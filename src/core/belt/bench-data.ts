@@ -49,8 +49,6 @@ export interface BenchData {
   readonly prior: BenchPrior;
 }
 
-/** Standard gravity lies within 0.26 % of the local one anywhere (9.780 to 9.832 m/s²), even between: u 0.15 %; a scale's own gain is small beside it. */
-export const FORCE_SCALE_RELATIVE_U = 0.0015;
 /** The beam is no belt: partial n may lie this far from it for each of its number (0.3 % at the fourth), alike in every take. Our judgement. */
 export const BENCH_MODEL_ERROR_EACH = 0.00075;
 

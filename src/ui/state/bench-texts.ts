@@ -2,9 +2,9 @@
 
 import { beltById, belts } from '../../../shared/belts.ts';
 import type { KeptBelt, KeptBench } from '../../../shared/document/belt.ts';
-import { type BenchData, type BenchLoad, type BenchPartial, type BenchPrior, FORCE_SCALE_RELATIVE_U } from '../../core/belt/bench-data.ts';
+import type { BenchData, BenchLoad, BenchPartial, BenchPrior } from '../../core/belt/bench-data.ts';
 import { stiffnessLike } from '../../core/belt/catalogue.ts';
-import { hungForceN } from '../../core/belt/hung-load.ts';
+import { FORCE_SCALE_RELATIVE_U, hungForceN } from '../../core/belt/hung-load.ts';
 import type { Measured } from '../../core/math/measured.ts';
 import { type ParsedQuantity, parseQuantity, type QuantityFault } from '../../core/quantity.ts';
 

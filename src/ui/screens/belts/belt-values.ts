@@ -12,7 +12,7 @@ import { selectField, selectFieldStyles } from '../../parts/select-field.ts';
 import { hrefOf } from '../../route.ts';
 import { shared } from '../../shared-styles.ts';
 import { type ValueName, withoutBelt, withoutLast } from '../../state/belt-changes.ts';
-import { isOutOfDate, recomputedTake } from '../../state/computed-take.ts';
+import { recomputed } from '../../state/keep-take.ts';
 import { KeptPart } from '../../state/kept-part.ts';
 import { nowAt } from '../../state/new-item.ts';
 import { catalogueLabel, knowledgeOf } from '../../state/own-belts.ts';
@@ -166,7 +166,9 @@ export class BeltValues extends BeltPage {
 
   /** Readings that were kept with other values of this belt. */
   #readings() {
-    const old = this.#takes.value.filter((take) => take.entered.beltId === this.belt.id && isOutOfDate(take, [this.belt]));
+    const old = this.#takes.value.filter(
+      (take) => take.entered.beltId === this.belt.id && recomputed(take, [this.belt], take.now.computedAt) !== take,
+    );
     if (old.length === 0)
       return html`<p class="note" role="status">${this.recomputed > 0 ? beltsEn.recompute.done(this.recomputed) : nothing}</p>`;
     return html`<section>
@@ -271,7 +273,7 @@ export class BeltValues extends BeltPage {
     const at = nowAt();
     await this.workbench.kept.change((document) => ({
       ...document,
-      takes: document.takes.map((take) => (ids.includes(take.id) ? recomputedTake(take, document.belts, at) : take)),
+      takes: document.takes.map((take) => (ids.includes(take.id) ? recomputed(take, document.belts, at) : take)),
     }));
     this.recomputed = ids.length;
   }

@@ -3,8 +3,7 @@
 import { html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { KeptBelt } from '../../../../shared/document/belt.ts';
-import { FORCE_SCALE_RELATIVE_U } from '../../../core/belt/bench-data.ts';
-import { hungForceN } from '../../../core/belt/hung-load.ts';
+import { FORCE_SCALE_RELATIVE_U, hungForceN } from '../../../core/belt/hung-load.ts';
 import { type LongitudinalStiffness, longitudinalStiffness } from '../../../core/belt/stretch.ts';
 import { type ParsedQuantity, parseQuantity } from '../../../core/quantity.ts';
 import { beltsEn } from '../../../words/belts-en.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { heardTake } from '../../../../src/core/belt/heard-take.ts';
-import { hungForceN } from '../../../../src/core/belt/hung-load.ts';
+import { FORCE_SCALE_RELATIVE_U, hungForceN } from '../../../../src/core/belt/hung-load.ts';
 import { heardPluck } from '../../../support/heard.ts';
 
 describe('heardTake', () => {
@@ -24,12 +24,17 @@ describe('heardTake', () => {
 });
 
 describe('hungForceN', () => {
-  // Standard gravity 9.80665 m/s², exact (CGPM 1901); air takes 0.015 to 0.12 % off weights of iron to water
-  it('is mass times gravity, less what the air bears', () => {
-    const { value, standardUncertainty } = hungForceN({ value: 1, standardUncertainty: 0 }, 'hang');
-    expect(value).toBeGreaterThan(9.80665 * 0.9988);
-    expect(value).toBeLessThan(9.80665 * 0.99985);
-    expect(standardUncertainty / value).toBeLessThan(0.0005);
+  // Standard gravity 9.80665 m/s², exact (CGPM 1901)
+  it('is mass times gravity, as sure as the mass', () => {
+    const { value, standardUncertainty } = hungForceN({ value: 1, standardUncertainty: 0.002 }, 'hang');
+    expect(value).toBeCloseTo(9.80665, 9);
+    expect(standardUncertainty).toBeCloseTo(0.002 * 9.80665, 9);
+  });
+
+  // Gravity at sea level runs from 9.780 to 9.832 m/s² (WGS84, equator and pole): even between, 0.15 %
+  it('shares local gravity among all weights', () => {
+    expect(FORCE_SCALE_RELATIVE_U).toBeGreaterThan(0.0015);
+    expect(FORCE_SCALE_RELATIVE_U).toBeLessThan(0.002);
   });
 
   it('is less sure over a roller', () => {
