@@ -1,6 +1,7 @@
 /** The page's build, and the test projects: `unit` in Node, `browser` in Chromium with recordings as its microphone. */
 import { playwright } from '@vitest/browser-playwright';
 import { defineConfig } from 'vitest/config';
+import { offline } from './src/offline/plugin.mjs';
 import { chromiumArguments, findChromium } from './src/setup/chromium.mjs';
 
 const contentSecurityPolicy = [
@@ -36,7 +37,7 @@ export default defineConfig(({ mode }) => ({
   },
   worker: { format: 'es' },
   optimizeDeps: { include: ['lit', 'lit/decorators.js', 'lit/directives/class-map.js', '@lit/context', 'zod', 'fft.js', 'idb', 'uqr'] },
-  plugins: [strictPolicy],
+  plugins: [strictPolicy, ...(mode === 'program' ? [] : [offline({ publicDir: 'src/static' })])],
   test: {
     projects: [
       {

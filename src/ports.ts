@@ -223,3 +223,16 @@ export interface DocumentArchive {
   /** Asks the browser not to clear it away by itself; it may say no. */
   askToPersist(): Promise<boolean>;
 }
+
+/**
+ * What is known of the program itself. `offline`: it works without a network. `not-offline`: it cannot here. `newer-waits`: a newer version
+ * was fetched and waits for a person's word. `newer-elsewhere`: another tab uses it already.
+ */
+export type ProgramState = 'unknown' | 'offline' | 'not-offline' | 'newer-waits' | 'newer-elsewhere';
+
+/** Sends `change` when the state has changed. */
+export interface ProgramUpdates extends EventTarget {
+  readonly state: ProgramState;
+  /** Begins anew with the version that waits. */
+  use(): void;
+}

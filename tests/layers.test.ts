@@ -39,7 +39,7 @@ const AROUND_THE_CHAIN = ['belt', 'gauge', 'logbook', 'machine', 'synthesis', 'v
 const JOINING = ['src/core/measure.ts', 'src/core/listening.ts', 'src/core/answer.ts'];
 /** Types that everything in core may import; they import only math and samples. */
 const COMMON = ['src/core/outcome.ts', 'src/core/setup.ts'];
-const EDGES = ['capture', 'analysis', 'archive', 'cli', 'export', 'ui', 'words'];
+const EDGES = ['capture', 'analysis', 'archive', 'cli', 'export', 'offline', 'ui', 'words'];
 
 const coreFolder = (path: string) => /^src\/core\/([^/]+)\//.exec(path)?.[1];
 const edgeOf = (path: string) => /^src\/([^/]+)\//.exec(path)?.[1];

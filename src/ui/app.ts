@@ -11,6 +11,7 @@ import './screens/keeping-notice.ts';
 import './screens/listen-screen.ts';
 import './screens/listening-elsewhere.ts';
 import './screens/menu-dialog.ts';
+import './screens/update-notice.ts';
 import { appStyles } from './app-styles.ts';
 import { listenKey } from './listen-keys.ts';
 import { Narrow } from './narrow.ts';
@@ -73,6 +74,7 @@ export class SpanwrightApp extends LitElement {
         }
       </header>
       <keeping-notice></keeping-notice>
+      <update-notice></update-notice>
       ${this.#page(shown)} ${this.#narrow.matches ? this.#bar(shown) : nothing} ${this.#dialogs()}
     `;
   }

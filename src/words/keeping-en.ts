@@ -30,6 +30,12 @@ export const keepingEn = {
     count === 1
       ? 'One kept item cannot be read. It is left where it is.'
       : `${count} kept items cannot be read. They are left where they are.`,
+  newer: {
+    'newer-waits': ['A newer version is ready', 'It begins with a reload; a take that is being heard would end.'],
+    'newer-elsewhere': ['Another tab uses a newer version', 'Reload this page, so that both are the same.'],
+  },
+  useNewer: 'Use it now',
+  later: 'Later',
   saveFile: 'Save a file',
   tryAgain: 'Try again',
   reload: 'Reload the page',

@@ -1,6 +1,7 @@
 /** The words of Settings in English: what is kept, files out and in, space, and working offline. */
 
 import type { SectionName } from '../../shared/document.ts';
+import type { ProgramState } from '../ports.ts';
 
 const counted = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
 
@@ -59,6 +60,16 @@ export const settingsEn = {
   damaged: (count: number) =>
     count === 1 ? 'One item cannot be read and is left where it is:' : `${count} items cannot be read and are left where they are:`,
   damagedItem: (section: string, id: string, path: string) => `${section} ${id}, at ${path}`,
+
+  offline: 'Without a network',
+  program: (version: string) => `This is version ${version}.`,
+  offlineState: {
+    unknown: 'Being prepared to work without a network.',
+    offline: 'The whole program is on this device: it opens and works without a network.',
+    'not-offline': 'Here it needs the network. Opened over https, or as localhost, it would work without.',
+    'newer-waits': 'A newer version was fetched and waits.',
+    'newer-elsewhere': 'A newer version runs in another tab. Reload this page to use it too.',
+  } satisfies Record<ProgramState, string>,
 
   wipe: 'Remove everything',
   wipeTitle: 'Remove everything that is kept here?',

@@ -1,6 +1,7 @@
 /** What every screen may ask for: the store, what a person can do, and the sound of the moment. */
 
 import { createContext } from '@lit/context';
+import type { ProgramUpdates } from '../../ports.ts';
 import type { Effects } from './effects.ts';
 import type { Kept } from './kept.ts';
 import type { LiveMoments } from './live.ts';
@@ -12,6 +13,7 @@ export interface Workbench {
   readonly live: LiveMoments;
   /** What a person keeps. */
   readonly kept: Kept;
+  readonly updates: ProgramUpdates;
 }
 
 export const workbenchContext = createContext<Workbench>('workbench');

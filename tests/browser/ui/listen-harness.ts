@@ -29,7 +29,8 @@ export function mountApp() {
   const live = new LiveMoments();
   const app = document.createElement('spanwright-app');
   const kept = new Kept({ archive: new MemoryArchive() });
-  app.workbench = { store, live, kept, effects: new Effects({ store, live, outside: silentOutside() }) };
+  const updates = Object.assign(new EventTarget(), { state: 'not-offline' as const, use: () => {} });
+  app.workbench = { store, live, kept, updates, effects: new Effects({ store, live, outside: silentOutside() }) };
   document.body.replaceChildren(app);
   return { app, store, live, kept };
 }

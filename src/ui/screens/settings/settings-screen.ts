@@ -7,6 +7,8 @@ import { isAlive } from '../../../../shared/document/common.ts';
 import { EMPTY_DOCUMENT, type KeptDocument, SECTION_NAMES } from '../../../../shared/document.ts';
 import { formatNumber } from '../../../core/quantity.ts';
 import type { KeepingSpace } from '../../../ports.ts';
+import { keepingEn } from '../../../words/keeping-en.ts';
+import { PROGRAM_VERSION } from '../../../words/program.ts';
 import { settingsEn as words } from '../../../words/settings-en.ts';
 import { dialogStyles } from '../../dialog-styles.ts';
 import { Figures } from '../../format.ts';
@@ -37,6 +39,12 @@ export class SettingsScreen extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     void this.#measure();
+    this.workbench.updates.addEventListener('change', this.#changed);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.workbench.updates.removeEventListener('change', this.#changed);
   }
 
   override render() {
@@ -54,7 +62,11 @@ export class SettingsScreen extends LitElement {
       <section class="block" aria-labelledby="space">
         <h2 id="space">${words.space}</h2>
         ${this.#space()} ${this.#damaged()}
-        <slot></slot>
+      </section>
+      <section class="block" aria-labelledby="offline">
+        <h2 id="offline">${words.offline}</h2>
+        <p>${words.program(PROGRAM_VERSION)} ${words.offlineState[this.workbench.updates.state]}</p>
+        ${this.workbench.updates.state === 'newer-waits' ? html`<div class="acts"><button @click=${() => this.workbench.updates.use()}>${keepingEn.useNewer}</button></div>` : nothing}
       </section>
       <section class="block">
         ${this.wiped ? html`<p role="status">${words.wiped}</p>` : nothing}
@@ -99,6 +111,8 @@ export class SettingsScreen extends LitElement {
   async #measure(): Promise<void> {
     this.space = await this.workbench.kept.archive.space();
   }
+
+  readonly #changed = (): void => this.requestUpdate();
 
   readonly #persist = async (): Promise<void> => {
     this.refusedToPersist = !(await this.workbench.kept.archive.askToPersist());
