@@ -3,6 +3,12 @@
 import { z } from 'zod';
 import { idSchema, itemShape, noteSchema, whenSchema } from './common.ts';
 
+/** A step of adjusting a group of belts, so that it can be gone on with. `amount`: turns of a screw or millimetres of a slide, > 0 tightens; of a spring only the way. */
+const adjustingSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('begun'), groupId: idSchema }),
+  z.strictObject({ kind: z.literal('moved'), groupId: idSchema, machineBeltId: idSchema, by: z.enum(['turn', 'way']), amount: z.number() }),
+]);
+
 export const keptEntrySchema = z.strictObject({
   ...itemShape,
   happened: whenSchema,
@@ -15,5 +21,6 @@ export const keptEntrySchema = z.strictObject({
   forceN: z.strictObject({ value: z.number(), u95: z.number().nonnegative().optional() }).optional(),
   gaugeId: idSchema.optional(),
   temperatureK: z.number().positive().optional(),
+  adjusting: adjustingSchema.optional(),
 });
 export type KeptEntry = z.infer<typeof keptEntrySchema>;

@@ -40,6 +40,12 @@ const machines: Place = {
   id: 'machines',
   pages: [
     {
+      pattern: ':machine/adjust/:group',
+      whole: true,
+      load: () => import('./screens/adjust/adjust-screen.ts'),
+      draw: ({ machine, group }) => html`<adjust-screen .machineId=${machine ?? ''} .groupId=${group ?? ''}></adjust-screen>`,
+    },
+    {
       pattern: ':machine?',
       load: () => import('./screens/machines/machines-screen.ts'),
       draw: ({ machine }) => html`<machines-screen .machineId=${machine ?? ''}></machines-screen>`,

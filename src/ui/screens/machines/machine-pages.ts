@@ -1,12 +1,28 @@
 /** The pages of a machine besides itself, as its sheet offers them; the best next step first. */
 
 import type { Machine } from '../../../../shared/document/machine.ts';
+import { machinesEn as words } from '../../../words/machines-en.ts';
+import { hrefOf } from '../../route.ts';
 
 export interface MachinePage {
   readonly href: string;
   readonly text: string;
 }
 
-export function machinePages(_machine: Machine): readonly MachinePage[] {
-  return [];
+export const machinePages = (machine: Machine): readonly MachinePage[] => adjustPages(machine);
+
+/** Groups that are adjusted together, and each belt that is in none and has a target. */
+function adjustPages({ id, belts, groups }: Machine): readonly MachinePage[] {
+  const grouped = new Set(groups.flatMap(({ beltIds }) => beltIds));
+  const together = groups.map((group) => ({
+    id: group.id,
+    names: belts.filter((belt) => group.beltIds.includes(belt.id)).map(({ name }) => name),
+  }));
+  const alone = belts
+    .filter((belt) => !grouped.has(belt.id) && belt.targets.length > 0)
+    .map((belt) => ({ id: belt.id, names: [belt.name] }));
+  return [...together, ...alone].map((one) => ({
+    href: hrefOf('machines', id, 'adjust', one.id),
+    text: words.adjustNamed(one.names.join(', ')),
+  }));
 }
