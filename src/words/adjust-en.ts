@@ -23,7 +23,7 @@ export const adjustEn = {
   speakOff: 'Speak aloud: off',
   speakOnShort: 'Speak: on',
   speakOffShort: 'Speak: off',
-  far: 'Large',
+  far: 'Large figures',
   near: 'All figures',
   thatWas: (name: string) => `That was ${name}`,
   farHint: (key: string) => `Press ${key} for large figures`,
@@ -33,7 +33,7 @@ export const adjustEn = {
   hearingRoom: 'Hearing the room',
   speaking: 'Speaking, not listening',
   paused: 'Not listening',
-  plucks: (have: number, need: number) => `${have} of ${need} plucks`,
+  plucks: (have: number, need: number) => `${have} of ${need} ${need === 1 ? 'pluck' : 'plucks'}`,
 
   /** Large; at most five words. */
   say: {
@@ -49,6 +49,7 @@ export const adjustEn = {
     doneOne: (name: string) => `${name} is inside its target.`,
     stuckForce: 'No force can be told',
     stuckMove: 'No safe turn helps',
+    stuckInputs: 'As good as can be told',
     stuckTell: 'The match stays open',
     ready: 'Press Listen once',
   },
@@ -64,6 +65,8 @@ export const adjustEn = {
     done: 'Nothing more to turn.',
     stuckForce: 'On these spans the sound leaves no room for a force. Check the lengths and the belt.',
     stuckMove: 'Any more could pass what the belt is made for. Check the target and the limit.',
+    stuckInputs:
+      'The belts match in the middle of the target, as far as is known. Weigh the belt, or measure the spans closer, to be sure of the force.',
     stuckTell:
       'What the belts do not share leaves it open, however often they are plucked. Belts of one roll, weighed, on equal spans tell more.',
   },
@@ -93,6 +96,8 @@ export const adjustEn = {
   match: {
     title: 'The match',
     open: 'Not told yet',
+    again: 'To be told anew',
+    againWhy: (name: string) => `${name} is still to be plucked.`,
     equal: (a: string, b: string, percent: string) => `${a} and ${b} are alike within ${percent}`,
     apart: (low: string, high: string, percent: string, doubt: string) => `${low} is ${percent} ± ${doubt} below ${high}`,
     wanted: (percent: string) => `Wanted: within ${percent}.`,
@@ -109,6 +114,9 @@ export const adjustEn = {
     titleMany: 'The screws',
     turn: (name: string, own: string) => `One turn of ${name} moves ${name} by ${own}`,
     millimetre: (name: string, own: string) => `One millimetre of ${name} moves ${name} by ${own}`,
+    guessed: (name: string) => `What a turn of ${name} does is not known yet`,
+    guessedMillimetre: (name: string) => `What a millimetre of ${name} does is not known yet`,
+    guess: (range: string) => `: by stiffness and path ${range}.`,
     other: (name: string, by: string) => ` and ${name} by ${by}`,
     learned: (steps: number) =>
       steps === 0 ? ', guessed from stiffness and path.' : `, learned from ${counted(steps)} ${steps === 1 ? 'step' : 'steps'}.`,
@@ -120,7 +128,7 @@ export const adjustEn = {
     title: 'The way so far',
     start: 'start',
     next: 'next',
-    target: (range: string) => `target ${range}`,
+    target: 'target',
     move: (name: string, amount: string) => `${name} ${amount}`,
     label: (steps: number) =>
       steps === 0 ? 'Forces at the start.' : `Forces at the start and after ${counted(steps)} ${steps === 1 ? 'step' : 'steps'}.`,

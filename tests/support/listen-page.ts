@@ -20,6 +20,8 @@ export const truthOf = (name: string): PageTruth => JSON.parse(readFileSync(fixt
 export interface BrowserOptions {
   /** Fixture that the microphone hears, played once. */
   readonly microphone?: string | undefined;
+  /** The same with the path of any recording. */
+  readonly microphoneFile?: string | undefined;
   /** Whether the browser says yes without being asked. */
   readonly grant?: boolean | undefined;
   /** Whether there is a microphone at all. */
@@ -27,8 +29,9 @@ export interface BrowserOptions {
   readonly more?: readonly string[] | undefined;
 }
 
-export function openBrowser({ microphone, grant = true, device = true, more = [] }: BrowserOptions = {}): Promise<Browser> {
-  const all = chromiumArguments({ ...(microphone ? { microphoneWav: fixturePath(microphone) } : {}), grant });
+export function openBrowser({ microphone, microphoneFile, grant = true, device = true, more = [] }: BrowserOptions = {}): Promise<Browser> {
+  const microphoneWav = microphoneFile ?? (microphone && fixturePath(microphone));
+  const all = chromiumArguments({ ...(microphoneWav ? { microphoneWav } : {}), grant });
   const args = device ? all : all.filter((argument: string) => !argument.startsWith('--use-fake-device'));
   return chromium.launch({ executablePath: findChromium() ?? '', chromiumSandbox: false, args: [...args, ...more] });
 }

@@ -19,13 +19,15 @@ export interface RulerLane {
 }
 
 const TOP_PX = 24;
-const LANE_PX = 48;
+const LANE_PX = 52;
 const STEEL_PX = 43;
 const BAR_HALF_PX = 8;
 const TILE_PX = 26;
 const LEFT_PX = 48;
 const RIGHT_PX = 34;
 const ARROW_GAP_PX = 8;
+/** An aim that lies over what was found is drawn below it. */
+const BELOW_PX = 18;
 
 /**
  * @cssprop --ink, --ink-2, --paper - what was found, its letter, the inside of hollow bars
@@ -145,7 +147,7 @@ export class GroupRuler extends LitElement {
       <text class="letter ${look}" x=${6 + TILE_PX / 2} y=${yPx + 5.5} text-anchor="middle">${name}</text>
       ${mark ? bar(mark, yPx, look) : nothing}
       ${mark && aimed ? way(mark, aimed, yPx) : nothing}
-      ${aimed && aim ? this.#aim(aim.label, aimed, yPx, scale) : nothing}`;
+      ${aimed && aim ? this.#aim(aim.label, aimed, mark && overlap(mark, aimed) ? yPx + BELOW_PX : yPx, scale) : nothing}`;
   }
 
   #aim(label: string, mark: NonNullable<ReturnType<typeof rulerMark>>, yPx: number, scale: RulerScale) {
@@ -181,6 +183,8 @@ export class GroupRuler extends LitElement {
       <text class="unit" x=${scale.widthPx - 6} y=${figureY} text-anchor="end">N</text>`;
   }
 }
+
+const overlap = (one: Mark, other: Mark): boolean => one.fromPx < other.toPx && other.fromPx < one.toPx;
 
 type Mark = NonNullable<ReturnType<typeof rulerMark>>;
 

@@ -32,6 +32,8 @@ const HEIGHT_PX = 190;
 const MARK_HALF_PX = 5;
 /** Belts of one step stand side by side. */
 const APART_PX = 13;
+/** Width of the drawing with one step. */
+const LEAST_PX = 160;
 /** Least room for a step; earlier ones are left out where there are more. */
 const STEP_PX = 62;
 
@@ -139,14 +141,14 @@ export class StepPath extends LitElement {
     const steps = this.steps.slice(-most);
     const columns = steps.length + (this.next ? 1 : 0);
     const all = [...steps, ...(this.next ? [this.next] : [])].flatMap(({ forces }) => forces);
-    const range = closeRange({ target: this.target, shown: all, fallback: { lowN: 0, highN: 20 } });
+    const range = closeRange({ target: this.target, shown: [...all, roomBelow(all)], fallback: { lowN: 0, highN: 20 } });
     const yOf = (forceN: number): number =>
       TOP_PX +
       ((range.highN - Math.min(range.highN, Math.max(range.lowN, forceN))) / (range.highN - range.lowN)) * (HEIGHT_PX - TOP_PX - BOTTOM_PX);
-    const columnPx = Math.min(150, (widthPx - LEFT_PX - RIGHT_PX) / Math.max(1, columns - 1));
+    const columnPx = Math.min(150, (widthPx - LEFT_PX - RIGHT_PX - 52) / Math.max(1, columns - 1));
     const xOf = (column: number, belt: number): number =>
       LEFT_PX + 20 + column * columnPx + (belt - (this.names.length - 1) / 2) * APART_PX;
-    const rightPx = Math.min(widthPx - 4, LEFT_PX + 40 + (columns - 1) * columnPx + 12);
+    const rightPx = Math.min(widthPx - RIGHT_PX, LEFT_PX + Math.max(LEAST_PX, 52 + (columns - 1) * columnPx));
     return html`<svg role="img" aria-label=${this.label || nothing} width=${widthPx} height=${HEIGHT_PX} viewBox=${`0 0 ${widthPx} ${HEIGHT_PX}`}>
         ${this.#ground(range, yOf, rightPx)}
         ${this.names.map((_, belt) => this.#belt(belt, steps, { xOf, yOf }))}
@@ -165,7 +167,7 @@ export class StepPath extends LitElement {
         this.target
           ? svg`<rect class="wash" x=${LEFT_PX} y=${yOf(this.target.highN)} width=${rightPx - LEFT_PX} height=${yOf(this.target.lowN) - yOf(this.target.highN)} />
             ${[this.target.lowN, this.target.highN].map((n) => svg`<line class="edge-of-aim" x1=${LEFT_PX} x2=${rightPx} y1=${yOf(n)} y2=${yOf(n)} />`)}
-            <text class="aim" x=${LEFT_PX + 6} y=${yOf(this.target.highN) - 6}>${this.targetLabel}</text>`
+            <text class="aim" x=${rightPx + 6} y=${(yOf(this.target.lowN) + yOf(this.target.highN)) / 2 + 4.5}>${this.targetLabel}</text>`
           : nothing
       }
       <path class="axis" d="M${LEFT_PX},${TOP_PX - 6} V${basePx} H${rightPx}" />
@@ -204,6 +206,14 @@ export class StepPath extends LitElement {
       ${steps.map(({ label }, column) => (fits(label) || column === 0 ? svg`<text class="second" x=${xOf(column, middle)} y=${yPx} text-anchor="middle">${label}</text>` : nothing))}
       ${this.next ? svg`<text class="next-label" x=${xOf(steps.length, middle)} y=${yPx} text-anchor="middle">${this.next.label}</text>` : nothing}`;
   }
+}
+
+/** A seventh of the drawing below the lowest force, for the letter that stands there. */
+function roomBelow(forces: readonly PathForce[]): PathForce {
+  const lowN = Math.min(...forces.map((force) => force.lowN));
+  const highN = Math.max(...forces.map((force) => force.highN));
+  const valueN = Math.max(0, lowN - (highN - lowN) / 6);
+  return { lowN: valueN, valueN, highN: valueN };
 }
 
 interface Point {

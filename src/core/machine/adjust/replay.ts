@@ -86,7 +86,7 @@ function moved(plan: AdjustPlan, course: Course, advice: Advice): Course {
 }
 
 /** One pluck where the belt's plucks have repeated well before, else three. */
-function neededAgain(plan: AdjustPlan, belt: number, before: Reading | undefined): number {
+export function neededAgain(plan: AdjustPlan, belt: number, before: Reading | undefined): number {
   if (before === undefined) return PLUCKS_NEEDED;
   const { sounds } = before;
   if (sounds.length === 1) return 1;

@@ -6,7 +6,7 @@ import { type Belief, beliefBefore } from './belief.ts';
 import { type GroupScale, groupScale } from './group-readings.ts';
 import { type Advice, nextTurn } from './next-turn.ts';
 import type { AdjustPlan } from './plan.ts';
-import { type Course, courseAfter, type PathPoint, PLUCKS_NEEDED } from './replay.ts';
+import { type Course, courseAfter, neededAgain, type PathPoint, PLUCKS_NEEDED } from './replay.ts';
 import { type Standing, standingOf } from './standing.ts';
 import { type Reading, type Step, soundsTogether } from './steps.ts';
 
@@ -19,10 +19,14 @@ export type Ask =
       readonly need: number;
       readonly why: 'first' | 'moved' | 'neighbour' | 'open';
     }
-  | { readonly kind: 'move'; readonly advice: Advice }
+  /** `need`: plucks of the belt afterwards. */
+  | { readonly kind: 'move'; readonly advice: Advice; readonly need: number }
   | { readonly kind: 'done' }
-  /** `no-force`: the plucks tell no force. `no-move`: none helps without passing a limit. `cannot-tell`: more plucks do not make it certain. */
-  | { readonly kind: 'stuck'; readonly why: 'no-force' | 'no-move' | 'cannot-tell' };
+  /**
+   * `no-force`: the plucks tell no force. `no-move`: none helps without passing a limit. `inputs`: nothing better can be had, but density, length and
+   * ends leave the target open. `cannot-tell`: more plucks do not make the match certain.
+   */
+  | { readonly kind: 'stuck'; readonly why: 'no-force' | 'no-move' | 'inputs' | 'cannot-tell' };
 
 export interface Session {
   readonly ask: Ask;
@@ -35,6 +39,8 @@ export interface Session {
   readonly path: readonly PathPoint[];
 }
 
+/** This near to the middle of the target, relative, a verdict of 90 % is as good as any. */
+const NEAR_MIDDLE = 0.05;
 /** So many more plucks of each belt are asked for where the match is open. */
 const MOST_MORE_EACH = 3;
 
@@ -80,16 +86,22 @@ const groupOf = (plan: AdjustPlan, { commonRelativeU, unlikeRelativeU }: GroupSc
 function askAfter(plan: AdjustPlan, course: Course, { standing, last }: { standing: Standing; last: Step | undefined }): Ask {
   const [next] = course.waited;
   if (next) return { kind: 'pluck', ...next, have: course.latest[next.belt]?.sounds.length ?? 0 };
-  if (standing.done) return { kind: 'done' };
+  if (standing.done || (standing.met && isNearMiddle(plan, standing))) return { kind: 'done' };
   const all = plan.belts.map((_, i) => i);
   const mayTell = course.more < MOST_MORE_EACH * all.length;
   const advice = nextTurn(course.belief, course.round) ?? nextTurn(course.belief, all);
-  if (advice && !standing.looksRight) return { kind: 'move', advice };
+  if (advice && !standing.looksRight) return { kind: 'move', advice, need: neededAgain(plan, advice.belt, course.latest[advice.belt]) };
   if (standing.belts.some(({ verdict }) => verdict === 'low' || verdict === 'high')) return { kind: 'stuck', why: 'no-move' };
+  if ((standing.match?.verdict ?? 'matched') === 'matched') return { kind: 'stuck', why: 'inputs' };
   if (!mayTell) return { kind: 'stuck', why: 'cannot-tell' };
   // Plucks alternate, so that a drift of all belts cancels.
   const belt = ((last?.kind === 'reading' ? last.belt : -1) + 1) % all.length;
   return { kind: 'pluck', belt, have: 0, need: 1, why: 'open' };
+}
+
+/** Where no move would make a verdict that stands much surer. */
+function isNearMiddle({ targetForceN: { lowN, highN } }: AdjustPlan, { belts }: Standing): boolean {
+  return belts.every(({ forceN }) => Math.abs(forceN.value / ((lowN + highN) / 2) - 1) <= NEAR_MIDDLE);
 }
 
 /** The steps after one more pluck: of the belt that was asked for, and after the move that was asked for. */

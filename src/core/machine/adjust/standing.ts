@@ -17,6 +17,8 @@ export interface Standing {
   readonly match?: MatchStanding | undefined;
   /** Every belt meets the target and every two match, all of it together at `DONE_FROM` or more. */
   readonly done: boolean;
+  /** The same for each by itself, at the 90 % of any verdict. */
+  readonly met: boolean;
   /** Every belt meets the target, and no two are found further apart than half of what they may be: to be made certain by plucks, not by moving. */
   readonly looksRight: boolean;
 }
@@ -42,10 +44,12 @@ export function standingOf(belief: Belief): Standing {
   const { group } = belief;
   const belts = group.belts.map((_, i) => beltStanding(belief, i));
   const match = group.matchRelative === undefined ? undefined : worstMatch(belief, group.matchRelative);
-  const together = belts.reduce((product, { conformance }) => product * conformance.inside, match?.conformance.inside ?? 1);
+  // The forces share most of their doubt, so that together they are about as sure as the least sure of them; the match is free of it.
+  const together = Math.min(...belts.map(({ conformance }) => conformance.inside)) * (match?.conformance.inside ?? 1);
   const allMet = belts.every(({ verdict }) => verdict === 'met');
   const near = match === undefined || Math.abs(match.difference.value) <= (group.matchRelative ?? 0) / 2;
-  return { belts, match, done: together >= DONE_FROM, looksRight: allMet && near };
+  const met = allMet && (match?.verdict ?? 'matched') === 'matched';
+  return { belts, match, done: together >= DONE_FROM, met, looksRight: allMet && near };
 }
 
 function beltStanding(belief: Belief, belt: number): BeltStanding {

@@ -14,7 +14,6 @@ export const adjustScreenStyles = css`
   }
   header {
     display: flex;
-    flex-wrap: wrap;
     align-items: center;
     gap: var(--space-8) var(--space-16);
     padding: var(--space-8) var(--sheet-margin);
@@ -26,6 +25,10 @@ export const adjustScreenStyles = css`
   }
   .over {
     flex: 1;
+    min-inline-size: 0;
+    overflow: hidden;
+    text-overflow: ellipsis;
+    white-space: nowrap;
     color: var(--ink-2);
   }
   .ear {
@@ -34,7 +37,7 @@ export const adjustScreenStyles = css`
     gap: var(--space-12);
   }
   .ear level-meter {
-    inline-size: 12.5rem;
+    inline-size: 10rem;
   }
   .ear .words {
     display: flex;
@@ -60,6 +63,10 @@ export const adjustScreenStyles = css`
   }
   .say b {
     font-weight: var(--weight-figure);
+  }
+  .say.done {
+    font-size: clamp(2.25rem, 5vw, 4rem);
+    line-height: 1.2;
   }
   .after {
     font-size: var(--title-size);
@@ -167,6 +174,7 @@ export const adjustScreenStyles = css`
     display: none;
   }
   .care {
+    margin-block-start: var(--space-8);
     color: var(--ink-2);
   }
   :host([far]) {

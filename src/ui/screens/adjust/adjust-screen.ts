@@ -148,7 +148,6 @@ export class AdjustScreen extends LitElement {
       ${narrow ? nothing : html`<div class="ear">${this.#ear(adjusting, view)}</div>`}
       <button class="undo" ?disabled=${adjusting.steps.length === 0} @click=${() => adjusting.undo()} title=${en.listen.keyHint('U')} aria-keyshortcuts="U">${words.undo}</button>
       ${Speech.isSupported ? html`<button aria-pressed=${this.speaks} @click=${this.#toggleSpeech}>${speak}</button>` : nothing}
-      ${narrow ? nothing : html`<button aria-pressed=${this.far} @click=${this.#toggleFar} title=${words.farHint('F')} aria-keyshortcuts="F">${this.far ? words.near : words.far}</button>`}
       <a class="button" href=${hrefOf('machines', machine.id)}>${words.leave}</a>
     </header>`;
   }
@@ -182,7 +181,7 @@ export class AdjustScreen extends LitElement {
         ${
           obstacle?.large.kind === 'sentence'
             ? html`<p class="say"><b>${obstacle.large.text}</b></p><p class="after">${obstacle.lead}</p>`
-            : html`<p class="say"><b>${heavy}</b><span>${light}</span></p><p class="after">${view.after}</p>`
+            : html`<p class=${view.done ? 'say done' : 'say'}><b>${heavy}</b><span>${light}</span></p><p class="after">${view.after}</p>`
         }
       </div>
       <div class="acts">
@@ -193,7 +192,7 @@ export class AdjustScreen extends LitElement {
         }
         ${this.#mixUps(adjusting)}
         ${adjusting.steps.length > 0 ? html`<button class="quiet" @click=${() => adjusting.startAnew()}>${words.startAnew}</button>` : nothing}
-        ${this.#narrow.matches ? html`<button class="quiet" aria-pressed=${this.far} @click=${this.#toggleFar}>${this.far ? words.near : words.far}</button>` : nothing}
+        <button class="quiet" @click=${this.#toggleFar} title=${words.farHint('F')} aria-keyshortcuts="F">${this.far ? words.near : words.far}</button>
       </div>
       ${adjusting.steps.length === 0 ? html`<p class="note care">${words.care}</p>` : nothing}
     </section>`;
@@ -243,7 +242,7 @@ export class AdjustScreen extends LitElement {
 
   #way(adjusting: Adjusting) {
     const path = pathView(adjusting, this.#figures);
-    return html`<h2 id="way">${words.path.title}</h2>
+    return html`<h2 id="way" ?hidden=${path === undefined}>${words.path.title}</h2>
       ${
         path
           ? html`<step-path
@@ -251,7 +250,7 @@ export class AdjustScreen extends LitElement {
               .steps=${path.steps}
               .next=${path.next}
               .target=${adjusting.group.plan.targetForceN}
-              .targetLabel=${words.path.target(this.#figures.forceRange(adjusting.group.plan.targetForceN))}
+              .targetLabel=${words.path.target}
               .label=${words.path.label(path.steps.length - 1)}
               .table=${path.table}
               .locale=${this.#figures.locale}

@@ -1,5 +1,6 @@
 /** What is known of the match and of the adjusters, in sentences. */
 
+import { RESPONSE_SPREAD } from '../../../core/machine/adjust/adjusters.ts';
 import { believedResponseN } from '../../../core/machine/adjust/belief.ts';
 import { movesIn } from '../../../core/machine/adjust/steps.ts';
 import { formatPercent, formatQuantity } from '../../../core/quantity.ts';
@@ -9,6 +10,8 @@ import type { Adjusting } from '../../state/adjusting.ts';
 
 /** 95 % of a normal distribution, half width in standard deviations. */
 const HALF_SD = 1.959964;
+/** From this doubt on a response is a guess. */
+const KNOWN_RELATIVE = 0.35;
 /** An effect on another belt smaller than this share of the own is not worth a word. */
 const WORTH_SAYING = 0.03;
 
@@ -23,6 +26,11 @@ export function matchView({ group, session }: Adjusting, figures: Figures): Matc
   const wanted = words.match.wanted(formatPercent(matchRelative, { format: figures.format }));
   const match = session.standing?.match;
   if (match === undefined) return { headline: words.match.open, lines: [wanted, words.match.why[likeness]] };
+  const { ask } = session;
+  if (ask.kind === 'pluck' && ask.why !== 'open') {
+    const name = group.members[ask.belt]?.belt.name ?? '';
+    return { headline: words.match.again, lines: [words.match.againWhy(name), wanted] };
+  }
   const [a, b] = match.pair.map((belt) => group.members[belt]!.belt.name) as [string, string];
   const { value, standardUncertainty } = match.difference;
   const [low, high, below] = value < 0 ? [a, b, -value] : [b, a, value / (1 + value)];
@@ -42,9 +50,17 @@ export function screwLines({ group, session, steps }: Adjusting, figures: Figure
   const { plan, members } = group;
   const learned = words.screw.learned(movesIn(steps));
   const sentences = members.map(({ belt }, i) => {
-    const { kind } = plan.belts[i]!.adjuster;
+    const { kind, modelResponseN = 0 } = plan.belts[i]!.adjuster;
     if (kind === 'spring') return words.screw.spring(belt.name);
     const own = believedResponseN(belief, i, i);
+    if (own.standardUncertainty > KNOWN_RELATIVE * own.value) {
+      const range = figures.bounds({
+        value: own.value,
+        low: RESPONSE_SPREAD.low * modelResponseN,
+        high: RESPONSE_SPREAD.high * modelResponseN,
+      });
+      return `${(kind === 'slide' ? words.screw.guessedMillimetre : words.screw.guessed)(belt.name)}${words.screw.guess(`${range}\u00a0N`)}`;
+    }
     const figure = figures.measured(own.value, HALF_SD * own.standardUncertainty);
     const others = members.flatMap((other, k) => {
       const { value } = believedResponseN(belief, i, k);

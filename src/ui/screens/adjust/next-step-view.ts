@@ -28,9 +28,7 @@ export function nextStepView(adjusting: Adjusting, { listening, format }: { list
   if (ask.kind === 'done') return doneView(adjusting, format);
   if (ask.kind === 'stuck') return stuckView(ask);
   if (!listening && adjusting.steps.length === 0) return plain([words.say.ready, ''], words.after.ready);
-  return ask.kind === 'move'
-    ? moveView(group, ask.advice, format, session.latest[ask.advice.belt]?.sounds.length ?? 0)
-    : pluckView(group, ask, adjusting);
+  return ask.kind === 'move' ? moveView(group, ask, format) : pluckView(group, ask, adjusting);
 }
 
 const plain = (say: readonly [string, string], after: string): NextStepView => ({ say, after, spoken: `${say.join('')}. ${after}` });
@@ -56,7 +54,7 @@ function pluckView(group: ReadyGroup, ask: Extract<Ask, { kind: 'pluck' }>, { se
   return { ...plain([say[0]!, say[1]!], after), belt: ask.belt, count: words.plucks(ask.have, ask.need) };
 }
 
-function moveView(group: ReadyGroup, advice: Advice, format: NumberFormat, plucked: number): NextStepView {
+function moveView(group: ReadyGroup, { advice, need }: Extract<Ask, { kind: 'move' }>, format: NumberFormat): NextStepView {
   const name = nameOf(group, advice.belt);
   const tightens = advice.kind === 'turn' ? advice.turns > 0 : advice.way > 0;
   const say =
@@ -65,7 +63,6 @@ function moveView(group: ReadyGroup, advice: Advice, format: NumberFormat, pluck
         ? words.say.tightenSome(name)
         : words.say.loosenSome(name)
       : (tightens ? words.say.tighten : words.say.loosen)(name, amountText(group, advice, format));
-  const need = plucked >= 3 || plucked === 1 ? 1 : 3;
   const after = words.after.move(`${wayText(group, advice, tightens)}${fineText(group, advice)}`, name, need);
   return { ...plain([say[0]!, say[1]!], after), belt: advice.belt, count: words.plucks(0, need) };
 }
@@ -113,6 +110,8 @@ function stuckView({ why }: Extract<Ask, { kind: 'stuck' }>): NextStepView {
       return plain([words.say.stuckForce, ''], words.after.stuckForce);
     case 'no-move':
       return plain([words.say.stuckMove, ''], words.after.stuckMove);
+    case 'inputs':
+      return plain([words.say.stuckInputs, ''], words.after.stuckInputs);
     case 'cannot-tell':
       return plain([words.say.stuckTell, ''], words.after.stuckTell);
   }
