@@ -8,6 +8,7 @@ import { createFileDecoder } from './capture/audio-file.ts';
 import { createRecorder } from './capture/microphone.ts';
 import { createReplay } from './capture/replay.ts';
 import { demoTake } from './core/synthesis/demo.ts';
+import { readingsCsv, reportJson } from './export/report-files.ts';
 import { ServiceWorkerUpdates } from './offline/program-updates.ts';
 import './ui/app.ts';
 import { demoEntered } from './ui/state/demo-setup.ts';
@@ -47,6 +48,6 @@ kept.addEventListener('change', () => store.dispatch({ kind: 'own-belts-known', 
 const app = document.querySelector('spanwright-app');
 if (!app) throw new Error('the page lacks its root element');
 const updates = new ServiceWorkerUpdates();
-app.workbench = { store, effects, live, kept, updates };
+app.workbench = { store, effects, live, kept, updates, reportFiles: { csv: readingsCsv, json: reportJson } };
 if (import.meta.env.PROD) void updates.start('./offline.js');
 void effects.findDevices();

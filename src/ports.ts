@@ -4,6 +4,7 @@ import type { KeptDocument, SectionName } from '../shared/document.ts';
 import type { Take } from './core/answer.ts';
 import type { DrawnAnswer } from './core/drawn-answer.ts';
 import type { ListeningEvent } from './core/listening.ts';
+import type { Report } from './core/logbook/report.ts';
 import type { Recording, SoundProcessing } from './core/samples/recording.ts';
 import type { SpanSetup } from './core/setup.ts';
 
@@ -207,6 +208,14 @@ export interface KeepingSpace {
   readonly quotaBytes?: number | undefined;
   /** Whether the browser promised not to clear it away by itself. */
   readonly isPersistent: boolean;
+}
+
+/** Turns a report into the text of files. */
+export interface ReportFiles {
+  /** Readings and events as a table; semicolons where the reader's decimal sign is a comma. */
+  csv(report: Report, separator: ',' | ';'): string;
+  /** All of it. */
+  json(report: Report): string;
 }
 
 /** Keeps the document in the browser, one row for each item. */

@@ -57,6 +57,11 @@ const logbook: Place = {
   id: 'logbook',
   pages: [
     {
+      pattern: ':book/report',
+      load: () => import('./screens/logbook/report-screen.ts'),
+      draw: ({ book }) => html`<report-screen .bookId=${book ?? ''}></report-screen>`,
+    },
+    {
       pattern: ':book?',
       load: () => import('./screens/logbook/logbook-screen.ts'),
       draw: ({ book }) => html`<logbook-screen .bookId=${book ?? ''}></logbook-screen>`,

@@ -40,6 +40,11 @@ export class MatchLine extends LitElement {
       :host {
         min-block-size: ${TOP + PLOT_HEIGHT + AXIS_HEIGHT}px;
       }
+      @media print {
+        :host {
+          min-block-size: 0;
+        }
+      }
     `,
   ];
 

@@ -50,6 +50,11 @@ export class TimeLine extends LitElement {
       :host {
         min-block-size: ${FLAGS_HEIGHT + PLOT_HEIGHT + AXIS_HEIGHT}px;
       }
+      @media print {
+        :host {
+          min-block-size: 0;
+        }
+      }
     `,
   ];
 

@@ -1,7 +1,7 @@
 /** What every screen may ask for: the store, what a person can do, and the sound of the moment. */
 
 import { createContext } from '@lit/context';
-import type { ProgramUpdates } from '../../ports.ts';
+import type { ProgramUpdates, ReportFiles } from '../../ports.ts';
 import type { Effects } from './effects.ts';
 import type { Kept } from './kept.ts';
 import type { LiveMoments } from './live.ts';
@@ -14,6 +14,7 @@ export interface Workbench {
   /** What a person keeps. */
   readonly kept: Kept;
   readonly updates: ProgramUpdates;
+  readonly reportFiles: ReportFiles;
 }
 
 export const workbenchContext = createContext<Workbench>('workbench');

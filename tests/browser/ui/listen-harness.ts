@@ -1,5 +1,6 @@
 /** The whole screen over an outside made by hand, so that each state can be had at once. */
 
+import { readingsCsv, reportJson } from '../../../src/export/report-files.ts';
 import { Effects, type Outside } from '../../../src/ui/state/effects.ts';
 import { Kept } from '../../../src/ui/state/kept.ts';
 import { LiveMoments } from '../../../src/ui/state/live.ts';
@@ -30,7 +31,14 @@ export function mountApp() {
   const app = document.createElement('spanwright-app');
   const kept = new Kept({ archive: new MemoryArchive() });
   const updates = Object.assign(new EventTarget(), { state: 'not-offline' as const, use: () => {} });
-  app.workbench = { store, live, kept, updates, effects: new Effects({ store, live, outside: silentOutside() }) };
+  app.workbench = {
+    store,
+    live,
+    kept,
+    updates,
+    reportFiles: { csv: readingsCsv, json: reportJson },
+    effects: new Effects({ store, live, outside: silentOutside() }),
+  };
   document.body.replaceChildren(app);
   return { app, store, live, kept };
 }

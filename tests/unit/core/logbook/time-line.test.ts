@@ -80,6 +80,16 @@ describe('before and after', () => {
     expect(seen.length).toBeLessThan(20);
   });
 
+  it('does not take a fall that goes on for the event’s doing', () => {
+    const seen = Array.from({ length: 100 }, () =>
+      changeAt(
+        [0, 7, 14, 21, 28, 35, 42, 49].map((day) => noisy(day, 8 - 0.02 * day)),
+        START_S + 25 * DAY_S,
+      ),
+    ).filter((change) => change!.verdict !== 'not-seen');
+    expect(seen.length).toBeLessThan(12);
+  });
+
   it('keeps silent with too few readings', () => {
     expect(changeAt([noisy(0, 8), noisy(9, 7)], START_S + 5 * DAY_S)).toBeUndefined();
     expect(changeAt([noisy(0, 8), noisy(1, 7), noisy(2, 8)], START_S - DAY_S)).toBeUndefined();
