@@ -3,6 +3,8 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { fileText } from '../../shared/document/file.ts';
+import { exampleDocument } from '../support/kept-example.ts';
 import { fixturePath, ListenPage, openBrowser, truthOf } from '../support/listen-page.ts';
 
 const seriousIn = async (listen: ListenPage): Promise<readonly string[]> => {
@@ -64,6 +66,51 @@ const STATES: Readonly<Record<string, (listen: ListenPage) => Promise<unknown>>>
   },
 };
 
+/** The places besides Listen, by address or as they come about. */
+const PLACES: Readonly<Record<string, (listen: ListenPage) => Promise<unknown>>> = {
+  'no machine yet': async (listen) => {
+    await goTo(listen, '#/machines');
+    await listen.button('Crossed gantry').waitFor();
+  },
+  'a machine with everything open': async (listen) => {
+    await goTo(listen, '#/machines');
+    await listen.button('Crossed gantry').click();
+    await listen.page.getByRole('heading', { name: 'My gantry' }).waitFor();
+    for (const summary of await listen.page.locator('machine-sheet summary').all()) await summary.click();
+    await listen.page.getByRole('combobox', { name: 'How it is tightened' }).first().selectOption('by a screw');
+    await listen.textbox('Target from').first().fill('parrots');
+    await listen.textbox('Target from').first().press('Enter');
+  },
+  'a machine that is gone': async (listen) => {
+    await goTo(listen, '#/machines/nowhere');
+    await listen.page.getByText('This machine is not here').waitFor();
+  },
+  'settings with a file that is not taken': async (listen) => {
+    await goTo(listen, '#/settings');
+    await listen.page.getByLabel('Open a file').setInputFiles({ name: 'a.json', mimeType: 'application/json', buffer: Buffer.from('{') });
+    await listen.page.getByText('Nothing has changed').waitFor();
+  },
+  'settings with a preview': async (listen) => {
+    await goTo(listen, '#/settings');
+    const file = fileText(exampleDocument, '2026-03-02T08:15:00.000Z');
+    await listen.page.getByLabel('Open a file').setInputFiles({ name: 'b.json', mimeType: 'application/json', buffer: Buffer.from(file) });
+    await listen.page.getByRole('table').waitFor();
+  },
+  'the question before everything goes': async (listen) => {
+    await goTo(listen, '#/settings');
+    await listen.button('Remove everything').click();
+  },
+  'a take on its way into the logbook': async (listen) => {
+    await read(listen, 'plain-150mm');
+    await listen.page.keyboard.press('k');
+    await listen.page.getByRole('dialog', { name: 'Keep in logbook' }).waitFor();
+  },
+};
+
+const goTo = (listen: ListenPage, hash: string) => listen.page.goto(`${listen.page.url().replace(/#.*/u, '')}${hash}`);
+
+const ALL = { ...STATES, ...PLACES };
+
 describe('for everyone', () => {
   let browser: Browser;
   beforeAll(async () => {
@@ -71,13 +118,13 @@ describe('for everyone', () => {
   });
   afterAll(() => browser.close());
 
-  describe.each(Object.keys(STATES))('%s', (state) => {
+  describe.each(Object.keys(ALL))('%s', (state) => {
     it.each([
       { colorScheme: 'light', width: 1280 },
       { colorScheme: 'dark', width: 320 }, // as at 400 % zoom
     ] as const)('axe finds nothing serious and nothing scrolls sideways: $colorScheme, $width px', async ({ colorScheme, width }) => {
       const listen = await ListenPage.open(browser, { colorScheme, viewport: { width, height: 800 } });
-      await STATES[state]!(listen);
+      await ALL[state]!(listen);
       expect(await seriousIn(listen)).toEqual([]);
       const overhang = await listen.page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
       expect(overhang).toBe(0);
