@@ -1,6 +1,6 @@
 /** The check by random draws (JCGM 101:2008): the force of a take from draws of every input, beside the interval that the reading gives. */
 
-import { answerOf, forceBasis, type Take } from './answer.ts';
+import { forceBasis, readingOf, type Take } from './answer.ts';
 import { widenedForFew } from './force/budget.ts';
 import { DRAWS, monteCarloForce } from './force/monte-carlo.ts';
 import { withoutSag } from './force/sag.ts';
@@ -35,7 +35,7 @@ const BINS = 40;
 /** Undefined where the take has no reading with a force. */
 export function drawnAnswer(take: Take, { seed, draws = DRAWS, progress }: DrawOptions): DrawnAnswer | undefined {
   const basis = forceBasis(take);
-  const reading = answerOf(take).reading;
+  const reading = readingOf(take);
   if (!basis || !reading?.forceN) return undefined;
   const { fit, rise, sharedRelativeU, span } = basis;
   const used = basis.partials.filter(({ number }) => fit.numbers.includes(number));

@@ -1,6 +1,6 @@
 /** What each remedy would give: the same plucks under the force that was read, on a setup that is longer, weighed or better known, judged anew. */
 
-import { answerOf, type Take } from './answer.ts';
+import { heardSounds, readingOf, type Take } from './answer.ts';
 import { expectedPartialsHz } from './force/expected.ts';
 import { type Measured, relativeUncertainty } from './math/measured.ts';
 import type { PluckSound, Reading } from './outcome.ts';
@@ -31,7 +31,7 @@ export function remediesOf(take: Take, now: Reading): readonly Remedy[] {
   if (!forceN || !spanLengthM) return [];
   return changes(take.setup, now)
     .flatMap(({ kind, setup }): Remedy[] => {
-      const { reading } = answerOf({ ...take, setup, sounds: soundsUnder(take.sounds, now, setup) });
+      const reading = readingOf({ ...take, setup, sounds: soundsUnder(heardSounds(take), now, setup), touched: undefined });
       return reading?.forceN ? [{ kind, spanLengthM: setup.spanLengthM?.value ?? spanLengthM.value, reading }] : [];
     })
     .filter(({ reading }) => isBetter(reading, now))
