@@ -2,9 +2,12 @@
 
 import type { KeptDocument, SectionName } from '../shared/document.ts';
 import type { Take } from './core/answer.ts';
+import type { Counsel } from './core/counsel.ts';
 import type { DrawnAnswer } from './core/drawn-answer.ts';
+import type { InspectedSound, Inspection } from './core/inspection/inspect.ts';
 import type { ListeningEvent } from './core/listening.ts';
 import type { Report } from './core/logbook/report.ts';
+import type { PluckReading } from './core/outcome.ts';
 import type { Recording, SoundProcessing } from './core/samples/recording.ts';
 import type { SpanSetup } from './core/setup.ts';
 
@@ -68,8 +71,20 @@ export interface LiveMoment {
   readonly levelsDbfs: Float32Array<ArrayBuffer>;
 }
 
+/** A piece of sound as it came in, about a second and a half around what began to sound. */
+export interface SoundClip {
+  /** Float32Array [n], full scale = 1; not modified by anyone. */
+  readonly samples: Float32Array<ArrayBuffer>;
+  readonly sampleRateHz: number;
+  /** Of the first sample, from the start of the take. */
+  readonly startS: number;
+}
+
+/** `clip`: the sound of a pluck, or of what was none. */
+export type HeardEvent = ListeningEvent & { readonly clip?: SoundClip | undefined };
+
 /** `failed`: the worker itself broke; the take so far is safe with the app. */
-export type AnalystEvent = ListeningEvent | LiveMoment | { readonly kind: 'failed'; readonly detail: string };
+export type AnalystEvent = HeardEvent | LiveMoment | { readonly kind: 'failed'; readonly detail: string };
 
 export interface LiveTake {
   /** Where the sound is to be sent as `SoundBlock`s; hand it to a microphone or a replay. */
@@ -85,7 +100,37 @@ export interface Analyst {
     readonly recording: Recording;
     readonly setup: SpanSetup;
     readonly signal?: AbortSignal | undefined;
-  }): Promise<readonly ListeningEvent[]>;
+  }): Promise<readonly HeardEvent[]>;
+  /** Lays open what a sound was read from. Rejects with the signal's reason when aborted. */
+  inspect(options: { readonly inspected: InspectedSound; readonly signal?: AbortSignal | undefined }): Promise<Inspection>;
+}
+
+/** Makes a sound heard again. */
+export interface ClipPlayer {
+  /** Resolves when it is over, or was stopped. */
+  play(clip: SoundClip, signal: AbortSignal): Promise<void>;
+}
+
+/** Reckons what would help, out of the page's way. A question that is asked while another is being answered takes its place. */
+export interface Counsellor {
+  ask(take: Take, onAnswer: (counsel: Counsel) => void): void;
+}
+
+/** A pluck as files that others can check. */
+export interface PluckFiles {
+  /** 16 bits, one channel, as it came in. */
+  wav(clip: SoundClip): Blob;
+  /** All that was made of it, with what was told of the span. */
+  json(pluck: PluckToExport): Blob;
+}
+
+export interface PluckToExport {
+  readonly clip: SoundClip;
+  readonly pluck: PluckReading;
+  readonly setup: SpanSetup;
+  readonly steadyHz: readonly number[];
+  /** Name of the sound's own file. */
+  readonly wavName: string;
 }
 
 /** The check by random draws, out of the page's way. */

@@ -34,7 +34,7 @@ const arrows = ['src', 'shared'].flatMap((top) =>
 /** The chain, inner first: a folder may import any folder before it. */
 const CHAIN = ['math', 'vibration', 'samples', 'spectrum', 'pluck', 'partials', 'frequency', 'force', 'verdict'];
 /** Beside the chain: may import all of it, and are imported by none of it. */
-const AROUND_THE_CHAIN = ['belt', 'gauge', 'logbook', 'machine', 'synthesis', 'validation'];
+const AROUND_THE_CHAIN = ['belt', 'gauge', 'inspection', 'logbook', 'machine', 'synthesis', 'validation'];
 /** Files of core that join the chain. */
 const JOINING = ['src/core/measure.ts', 'src/core/listening.ts', 'src/core/answer.ts'];
 /** Types that everything in core may import; they import only math and samples. */

@@ -42,6 +42,8 @@ export interface PluckSound {
   /** B in f_n = n f0 sqrt(1 + B n²); absent where fewer than two partials were heard. */
   readonly inharmonicity?: Measured | undefined;
   readonly evidence: SoundEvidence;
+  /** The stretch of the ring that the partials were fitted in, s from its start. */
+  readonly window?: { readonly fromS: number; readonly toS: number } | undefined;
 }
 
 /** What speaks for and against one pluck, as figures; `verdict/reasons.ts` turns them into reasons. */

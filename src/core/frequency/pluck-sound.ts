@@ -69,7 +69,10 @@ export type PluckAnswer = { readonly sound: PluckSound; readonly likeness: Liken
 export function soundOfPluck(segment: PluckSegment, options: PluckOptions): PluckAnswer {
   const { part, analysis } = options.bounds.spanTold ? convincing(segment, options.bounds) : attempt(segment, 0, options.bounds);
   if ('why' in analysis) return analysis;
-  return { sound: withoutGlide(part, analysis, options), likeness: analysis.likeness };
+  const sound = withoutGlide(part, analysis, options);
+  const toS = segment.samples.length / segment.rateHz;
+  const fromS = toS - part.samples.length / part.rateHz + STARTS_S[0];
+  return { sound: { ...sound, window: { fromS, toS } }, likeness: analysis.likeness };
 }
 
 interface Attempt {
