@@ -1,10 +1,13 @@
 /** The worker: listens to one take that comes in by its port, or analyses one recording. Everything that it computes stands in the core. */
 
+import { inspected } from '../core/inspection/inspect.ts';
 import { createListening } from '../core/listening.ts';
 import { assertNever } from '../core/outcome.ts';
 import type { SoundBlock } from '../core/samples/block.ts';
+import type { HeardEvent, LiveMoment } from '../ports.ts';
 import type { FromWorker, ToWorker } from './messages.ts';
-import { Take } from './take.ts';
+import { clipAt } from './sound-memory.ts';
+import { Take, withClip } from './take.ts';
 
 /** Blocks travel by another way than the word that the source has stopped; so long is waited for the last ones. */
 const LAST_BLOCK_WITHIN_MS = 60;
@@ -28,9 +31,15 @@ scope.onmessage = ({ data }) => {
     case 'analyse':
       return guarded(() => {
         const listening = createListening(data);
-        const events = [...listening.push(data.samples), ...listening.finish()];
-        scope.postMessage({ kind: 'analysed', events });
+        const heard = [...listening.push(data.samples), ...listening.finish()];
+        const events = heard.map((event) => withClip(event, (atS) => clipAt({ ...data, fromS: 0 }, atS)));
+        scope.postMessage(
+          { kind: 'analysed', events },
+          events.flatMap(({ clip }) => clip?.samples.buffer ?? []),
+        );
       });
+    case 'inspect':
+      return guarded(() => scope.postMessage({ kind: 'inspected', inspection: inspected(data.inspected) }));
     default:
       return assertNever(data);
   }
@@ -42,7 +51,8 @@ function listen({ port, sampleRateHz, setup }: Extract<ToWorker, { kind: 'listen
       sampleRateHz,
       setup,
       createListening,
-      tell: (event) => scope.postMessage({ kind: 'event', event }, event.kind === 'moment' ? [event.levelsDbfs.buffer] : []),
+      keepsSound: true,
+      tell: (event) => scope.postMessage({ kind: 'event', event }, ownBuffers(event)),
     });
     let isEnding = false;
     let framesAfterEnd = 0;
@@ -71,6 +81,12 @@ function listen({ port, sampleRateHz, setup }: Extract<ToWorker, { kind: 'listen
       wait();
     };
   });
+}
+
+/** What the worker gives away with an event. */
+function ownBuffers(event: HeardEvent | LiveMoment): Transferable[] {
+  if (event.kind === 'moment') return [event.levelsDbfs.buffer];
+  return event.clip ? [event.clip.samples.buffer] : [];
 }
 
 /** What breaks inside is told to the page, which still has the sound. */

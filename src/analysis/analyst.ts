@@ -1,7 +1,7 @@
 /** Puts the analysis into workers, so that the page never stutters: live takes event by event, recordings as one answer. */
 
 import type { Analyst } from '../ports.ts';
-import { Jobs } from './jobs.ts';
+import { analysisOf, inspectionOf, Jobs } from './jobs.ts';
 import { liveTake } from './live-take.ts';
 import type { AnalysisWorker } from './messages.ts';
 
@@ -13,6 +13,7 @@ export function createAnalyst(spawn: () => AnalysisWorker = analysisWorker): Ana
   const jobs = new Jobs(spawn);
   return {
     listen: (options) => liveTake({ worker: spawn(), ...options }),
-    analyse: (job) => jobs.run(job),
+    analyse: ({ recording, setup, signal }) => jobs.run(analysisOf(recording, setup), signal),
+    inspect: ({ inspected, signal }) => jobs.run(inspectionOf(inspected), signal),
   };
 }

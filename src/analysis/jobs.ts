@@ -1,18 +1,31 @@
-/** Whole recordings, each in a worker of its own, so that one can be given up without harm to another. */
+/** Whole recordings and single sounds, each in a worker of its own, so that one can be given up without harm to another. */
 
-import type { ListeningEvent } from '../core/listening.ts';
+import type { InspectedSound, Inspection } from '../core/inspection/inspect.ts';
 import type { Recording } from '../core/samples/recording.ts';
 import type { SpanSetup } from '../core/setup.ts';
-import type { AnalysisWorker } from './messages.ts';
+import type { HeardEvent } from '../ports.ts';
+import type { AnalysisWorker, FromWorker, ToWorker } from './messages.ts';
 
 /** Workers at the same time; a folder of recordings must not start a hundred. */
 const WORKERS_AT_ONCE = 2;
 
-export interface Job {
-  readonly recording: Recording;
-  readonly setup: SpanSetup;
-  readonly signal?: AbortSignal | undefined;
+/** One question to a worker: what is sent, and what of its answer is wanted. */
+export interface Job<Answer> {
+  readonly message: () => ToWorker;
+  /** Undefined of an answer to another question. */
+  readonly answerIn: (said: FromWorker) => Answer | undefined;
 }
+
+export const analysisOf = ({ samples, sampleRateHz }: Recording, setup: SpanSetup): Job<readonly HeardEvent[]> => ({
+  // a copy to give away: the page keeps its own
+  message: () => ({ kind: 'analyse', sampleRateHz, setup, samples: new Float32Array(samples) }),
+  answerIn: (said) => (said.kind === 'analysed' ? said.events : undefined),
+});
+
+export const inspectionOf = (inspected: InspectedSound): Job<Inspection> => ({
+  message: () => ({ kind: 'inspect', inspected }),
+  answerIn: (said) => (said.kind === 'inspected' ? said.inspection : undefined),
+});
 
 export class Jobs {
   readonly #spawn: () => AnalysisWorker;
@@ -24,11 +37,11 @@ export class Jobs {
   }
 
   /** Rejects with the signal's reason when aborted, waiting or running, and with an Error when the worker breaks. */
-  async run(job: Job): Promise<readonly ListeningEvent[]> {
-    job.signal?.throwIfAborted();
-    await this.#takePlace(job.signal);
+  async run<Answer>(job: Job<Answer>, signal?: AbortSignal): Promise<Answer> {
+    signal?.throwIfAborted();
+    await this.#takePlace(signal);
     try {
-      return await answerOf(this.#spawn(), job);
+      return await answerOf(this.#spawn(), job, signal);
     } finally {
       this.#leavePlace();
     }
@@ -61,13 +74,14 @@ export class Jobs {
   }
 }
 
-function answerOf(worker: AnalysisWorker, { recording, setup, signal }: Job): Promise<readonly ListeningEvent[]> {
-  const { promise, resolve, reject } = settled<readonly ListeningEvent[]>();
+function answerOf<Answer>(worker: AnalysisWorker, job: Job<Answer>, signal: AbortSignal | undefined): Promise<Answer> {
+  const { promise, resolve, reject } = settled<Answer>();
   const abort = () => reject(signal?.reason);
   if (signal?.aborted) abort();
   signal?.addEventListener('abort', abort, { once: true });
   worker.onmessage = ({ data }) => {
-    if (data.kind === 'analysed') resolve(data.events);
+    const answer = job.answerIn(data);
+    if (answer !== undefined) resolve(answer);
     else reject(new Error(data.kind === 'failed' ? data.detail : 'an answer to a question that was not asked'));
   };
   worker.onerror = (event) => {
@@ -75,8 +89,8 @@ function answerOf(worker: AnalysisWorker, { recording, setup, signal }: Job): Pr
     reject(new Error(event.message || 'the analysis broke'));
   };
   worker.onmessageerror = () => reject(new Error('a message could not be read'));
-  const samples = new Float32Array(recording.samples); // a copy to give away: the page keeps its own
-  worker.postMessage({ kind: 'analyse', sampleRateHz: recording.sampleRateHz, setup, samples }, [samples.buffer]);
+  const message = job.message();
+  worker.postMessage(message, message.kind === 'analyse' ? [message.samples.buffer] : []);
   return promise.finally(() => {
     signal?.removeEventListener('abort', abort);
     worker.terminate();

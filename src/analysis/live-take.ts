@@ -46,6 +46,7 @@ export function liveTake({
       case 'failed':
         return fail(data.detail);
       case 'analysed':
+      case 'inspected':
         return fail('an answer to a question that was not asked');
       default:
         return assertNever(data);

@@ -1,8 +1,8 @@
 /** Everything that crosses between the page and an analysis worker. One worker serves one take or one job, and is then let go. */
 
-import type { ListeningEvent } from '../core/listening.ts';
+import type { InspectedSound, Inspection } from '../core/inspection/inspect.ts';
 import type { SpanSetup } from '../core/setup.ts';
-import type { AnalystEvent } from '../ports.ts';
+import type { AnalystEvent, HeardEvent } from '../ports.ts';
 
 export type ToWorker =
   /** `SoundBlock`s will come by the port, which is transferred. */
@@ -10,13 +10,16 @@ export type ToWorker =
   /** The source has stopped; what is still on its way is heard out. */
   | { readonly kind: 'end' }
   /** A whole recording; `samples.buffer` is transferred. */
-  | { readonly kind: 'analyse'; readonly sampleRateHz: number; readonly setup: SpanSetup; readonly samples: Float32Array<ArrayBuffer> };
+  | { readonly kind: 'analyse'; readonly sampleRateHz: number; readonly setup: SpanSetup; readonly samples: Float32Array<ArrayBuffer> }
+  /** What one sound was read from. */
+  | { readonly kind: 'inspect'; readonly inspected: InspectedSound };
 
 export type FromWorker =
   | { readonly kind: 'event'; readonly event: AnalystEvent }
   /** The last message of a take. */
   | { readonly kind: 'ended' }
-  | { readonly kind: 'analysed'; readonly events: readonly ListeningEvent[] }
+  | { readonly kind: 'analysed'; readonly events: readonly HeardEvent[] }
+  | { readonly kind: 'inspected'; readonly inspection: Inspection }
   /** The last message of a take or a job that broke. */
   | { readonly kind: 'failed'; readonly detail: string };
 

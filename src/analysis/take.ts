@@ -2,12 +2,15 @@
 
 import type { Listening, ListeningEvent, ListeningOptions } from '../core/listening.ts';
 import type { SoundBlock } from '../core/samples/block.ts';
-import type { LiveMoment } from '../ports.ts';
+import type { HeardEvent, LiveMoment, SoundClip } from '../ports.ts';
 import { MomentMeter } from './moment-meter.ts';
+import { SoundMemory } from './sound-memory.ts';
 
 export interface TakeOptions extends ListeningOptions {
   readonly createListening: (options: ListeningOptions) => Listening;
-  readonly tell: (event: ListeningEvent | LiveMoment) => void;
+  readonly tell: (event: HeardEvent | LiveMoment) => void;
+  /** Whether the sound of each pluck, and of what was none, comes with it. */
+  readonly keepsSound?: boolean | undefined;
 }
 
 export class Take {
@@ -17,6 +20,8 @@ export class Take {
   /** Where the present stretch of unbroken sound began, from the start of the take. */
   #stretchStartS = 0;
   #stretchFrames = 0;
+  /** Of the present stretch. */
+  #memory: SoundMemory | undefined;
   #nextFrame: number | undefined;
   /** In the present stretch. */
   #hadOnset = false;
@@ -27,6 +32,11 @@ export class Take {
     this.#options = options;
     this.#meter = new MomentMeter(options.sampleRateHz);
     this.#listening = options.createListening(options);
+    this.#memory = this.#newMemory();
+  }
+
+  #newMemory(): SoundMemory | undefined {
+    return this.#options.keepsSound ? new SoundMemory(this.#options.sampleRateHz) : undefined;
   }
 
   hear({ samples, firstFrame }: SoundBlock): void {
@@ -35,6 +45,7 @@ export class Take {
     for (const moment of this.#meter.hear(samples)) this.#options.tell(moment);
     const sound = this.#fromFirstSound(samples);
     this.#stretchFrames += sound.length;
+    this.#memory?.hear(sound);
     this.#tell(this.#listening.push(sound));
   }
 
@@ -60,6 +71,7 @@ export class Take {
     this.#tell(this.#rest({ isLast: false }));
     this.#meter.forget();
     this.#listening = this.#options.createListening(this.#options);
+    this.#memory = this.#newMemory();
     this.#stretchStartS += (this.#stretchFrames + Math.max(0, lostFrames)) / this.#options.sampleRateHz;
     this.#stretchFrames = 0;
     this.#hadOnsetBefore ||= this.#hadOnset;
@@ -77,14 +89,24 @@ export class Take {
   #tell(events: readonly ListeningEvent[]): void {
     for (const event of events) {
       if (event.kind === 'onset') this.#hadOnset = true;
-      this.#options.tell(later(event, this.#stretchStartS));
+      const memory = this.#memory;
+      const heard = memory ? withClip(event, (atS) => memory.clipAt(atS)) : event;
+      this.#options.tell(later(heard, this.#stretchStartS));
     }
   }
 }
 
 /** The same event on a clock that began earlier. */
-function later(event: ListeningEvent, byS: number): ListeningEvent {
+function later(event: HeardEvent, byS: number): HeardEvent {
   if (byS === 0) return event;
-  if (event.kind === 'pluck') return { ...event, sound: { ...event.sound, startS: event.sound.startS + byS } };
-  return { ...event, atS: event.atS + byS };
+  const clip = event.clip && { clip: { ...event.clip, startS: event.clip.startS + byS } };
+  if (event.kind === 'pluck') return { ...event, ...clip, sound: { ...event.sound, startS: event.sound.startS + byS } };
+  return { ...event, ...clip, atS: event.atS + byS };
+}
+
+/** The event with its own sound, where it has one. */
+export function withClip(event: ListeningEvent, clipAt: (atS: number) => SoundClip): HeardEvent {
+  if (event.kind === 'pluck') return { ...event, clip: clipAt(event.sound.startS) };
+  const isOfOneSound = event.kind === 'no-pluck' && (event.why === 'not-a-span' || event.why === 'too-quiet');
+  return isOfOneSound ? { ...event, clip: clipAt(event.atS) } : event;
 }
