@@ -71,6 +71,8 @@ const SHARES = [
   { share: 0.99, z: 2.57583 },
 ];
 const BAR = 40;
+/** Twenty teeth of the coarser pitch. */
+const SHORTEST_TRUSTED_M = 0.06;
 
 /** Where the truth lies in its interval: each half read as normal in ln T, ± 1.96 at the bounds. */
 function distance({ force, truth }: BeltResult): number {
@@ -116,32 +118,34 @@ const MADE_FOR: Readonly<Record<string, readonly string[]>> = {
 };
 const isMixed = (kind: string): boolean => kind.endsWith('difficulties');
 
+/** Reasons that only say that the interval is too wide, and for which input: right where it is. */
+const OF_THE_INTERVAL = ['span-too-short', 'belt-too-slack', 'ends-and-stiffness-unknown', 'input-decides', 'frequency-not-sharp'];
+
 function reasons(belts: readonly BeltResult[]): string[] {
   const ids = [...new Set(belts.flatMap((result) => result.reasons))].toSorted();
   const forceIsOff = ({ force, truth }: BeltResult) => force !== undefined && Math.abs(force.value / truth.forceN - 1) > TOLERANCE / 2;
   const rows = ids.map((id) => {
     const raised = belts.filter((result) => result.reasons.includes(id));
-    const ofItsKind = ({ kind }: BeltResult) => MADE_FOR[id]?.includes(kind) === true || isMixed(kind);
+    const isCalledFor = (result: BeltResult) =>
+      OF_THE_INTERVAL.includes(id)
+        ? !isBounded(result) || halfPercent(result) > 50 * TOLERANCE || result.truth.spanLengthM < SHORTEST_TRUSTED_M
+        : MADE_FOR[id]?.includes(result.kind) === true || isMixed(result.kind);
     const isWrong = (result: BeltResult) => !isRight(result) || !holdsTruth(result) || forceIsOff(result) || !forceHolds(result);
-    return [
-      id,
-      raised.length,
-      raised.filter(ofItsKind).length,
-      raised.filter((result) => !ofItsKind(result) && isWrong(result)).length,
-      raised.filter((result) => !ofItsKind(result) && !isWrong(result)).length,
-      raised.filter(({ grade }) => grade === 'trusted').length,
-    ];
+    const calledFor = raised.filter(isCalledFor);
+    const elseWrong = raised.filter((result) => !isCalledFor(result) && isWrong(result));
+    const wrongly = raised.length - calledFor.length - elseWrong.length;
+    return [id, raised.length, calledFor.length, elseWrong.length, wrongly, raised.filter(({ grade }) => grade === 'trusted').length];
   });
   return [
-    '### What each reason was raised for (wrong: frequency beyond 1 % or its interval, force beyond a tenth or its interval)',
+    '### How often each reason was raised rightly and wrongly (a wrong reading: frequency beyond 1 % or its interval, force beyond a tenth or its interval)',
     table(
       [
         'reason',
         'raised',
-        'on what it is for, or a mixture',
-        'else on a reading that was wrong',
-        'else on one that was right',
-        'left trusted',
+        'rightly: the take has what it is for',
+        'rightly: the reading was wrong',
+        'wrongly: neither',
+        'only named, and trusted',
       ],
       rows,
     ),

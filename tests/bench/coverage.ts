@@ -1,6 +1,7 @@
 /** Section `coverage`: how often the intervals hold the truth, and what grades are worth. */
 
 import { forceCoverage } from './coverage-force.ts';
+import { spanCoverage } from './coverage-spans.ts';
 import { holdsTruth } from './frequency.ts';
 import { isOctaveType, isRight, isWithin, NEAR } from './judge.ts';
 import type { BeltResult } from './ours.ts';
@@ -104,6 +105,7 @@ export function coverageSection(run: Run): string {
       ),
     ),
     forceCoverage(run.belts()),
+    spanCoverage(run.options.seed),
     ...pluckCounts(run),
   ].join('\n\n');
 }
