@@ -1,13 +1,16 @@
 /** Builds the edges and hands them to the page; the only file that knows them all. */
 
 import { createAnalyst } from './analysis/analyst.ts';
+import { createCounsellor } from './analysis/counsel.ts';
+import { madeDemoTake } from './analysis/demo.ts';
 import { createRandomDraws } from './analysis/draws.ts';
 import { KeptArchive } from './archive/kept-archive.ts';
 import { createSetupMemory } from './archive/last-setup.ts';
 import { createFileDecoder } from './capture/audio-file.ts';
 import { createRecorder } from './capture/microphone.ts';
+import { createClipPlayer } from './capture/playback.ts';
 import { createReplay } from './capture/replay.ts';
-import { demoTake } from './core/synthesis/demo.ts';
+import { pluckFiles } from './export/pluck-files.ts';
 import { readingsCsv, reportJson } from './export/report-files.ts';
 import { ServiceWorkerUpdates } from './offline/program-updates.ts';
 import './ui/app.ts';
@@ -23,8 +26,8 @@ const memory = createSetupMemory(() => localStorage);
 const store = new Store(initialState(memory.last()));
 const live = new LiveMoments();
 
-function demo() {
-  const { recording, setup } = demoTake();
+async function demo() {
+  const { recording, setup } = await madeDemoTake();
   return { recording, entered: demoEntered(setup) };
 }
 
@@ -35,6 +38,9 @@ const effects = new Effects({
     recorder: createRecorder(),
     analyst: createAnalyst(),
     draws: createRandomDraws(),
+    counsellor: createCounsellor(),
+    player: createClipPlayer(),
+    pluckFiles,
     decoder: createFileDecoder(),
     replay: createReplay(),
     memory,

@@ -151,7 +151,7 @@ export function reasonRemedy(reason: Reason | ReasonFigures, format: NumberForma
     case 'tone-on-partial':
       return 'Switch off what hums, then read again.';
     case 'octave-not-certain':
-      return 'Pluck nearer to one end.';
+      return 'Touch the middle lightly and pluck at a quarter: only the even partials remain.';
     case 'not-one-span':
     case 'partials-do-not-fit':
       return 'Hold the other belts still.';

@@ -8,6 +8,8 @@ export interface Pluck {
   /** Deflection at the moment of release. */
   readonly heightM: number;
   readonly fingerWidthM: number;
+  /** A second fingertip lies lightly on the middle: partials that swing there die under it, those at rest there ring on. */
+  readonly touchedMiddle?: boolean | undefined;
 }
 
 export interface Listener {
@@ -23,6 +25,8 @@ const FAINTEST_SHARE = 1e-5;
 const HIGHEST_SHARE_OF_RATE = 0.45;
 /** The finger does not let go at once; half a millisecond is what skin takes, our estimate. */
 const RELEASE_S = 0.0005;
+/** A fingertip takes a partial that swings under it in a few milliseconds, our estimate. */
+const UNDER_FINGER_S = 0.006;
 
 /**
  * Sound pressure of one pluck in an arbitrary unit that is the same for all plucks: Float64Array [sampleCount] from the release on.
@@ -78,7 +82,8 @@ export function partialsHeard(options: {
   for (let number = 1; number <= MOST_PARTIALS; number++) {
     const undampedHz = spanPartialHz(span, number);
     if (undampedHz > HIGHEST_SHARE_OF_RATE * sampleRateHz) break;
-    const decayS = partialDecayS(span, undampedHz);
+    const freeS = partialDecayS(span, undampedHz);
+    const decayS = pluck.touchedMiddle && number % 2 === 1 ? Math.min(freeS, UNDER_FINGER_S) : freeS;
     const ringingRad = Math.sqrt(Math.max(0, (2 * Math.PI * undampedHz) ** 2 - 1 / decayS ** 2));
     const waveNumber = (number * Math.PI) / span.spanLengthM;
     const pickedUp = Math.sin(number * Math.PI * listener.placeShare) * (Math.exp(-waveNumber * listener.distanceM) / waveNumber);

@@ -16,6 +16,8 @@ import { Selected } from '../state/selected.ts';
 import { doubtGroups, pluckRows, wordedReasons } from './evidence-view.ts';
 import { mostUseful } from './improvements.ts';
 import './draws-check.ts';
+import './listen/octave-choice.ts';
+import './listen/used-panel.ts';
 import './live-spectrum.ts';
 import { lowerPanelStyles } from './lower-panel-styles.ts';
 import { type RemedyAct, remedyActs, remedyView } from './remedy-view.ts';
@@ -52,6 +54,12 @@ export class EvidencePanel extends LitElement {
     (state) => state.take?.notes,
   );
 
+  readonly #counsel = new Selected(
+    this,
+    () => this.workbench.store,
+    (state) => state.counsel,
+  );
+
   override willUpdate(): void {
     this.toggleAttribute('trusted', this.#answer.value.reading?.grade === 'trusted');
   }
@@ -63,12 +71,13 @@ export class EvidencePanel extends LitElement {
     const remedies = this.#remedies(reading);
     const actsBesideRemedies = remedies !== undefined && !this.#narrow.matches;
     return html`
-      <div class="left">${reasons.length > 0 ? this.#reasons(reasons, actsBesideRemedies ? nothing : this.#acts()) : this.#spectrum()}</div>
+      <div class="left">${this.#answer.value.octave ? html`<octave-choice></octave-choice>` : nothing} ${reasons.length > 0 ? this.#reasons(reasons, actsBesideRemedies ? nothing : this.#acts()) : this.#spectrum()}</div>
       <div class="right">${remedies ?? nothing} ${actsBesideRemedies ? this.#acts() : nothing} ${this.#doubt(reading, remedies === undefined)} ${this.#fileNotes()}</div>
       <details class="wide">
         <summary>${en.doubt.fold}</summary>
         ${this.#pluckTable()}
       </details>
+      <used-panel class="wide"></used-panel>
       <div class="foot">
         <take-sources quiet></take-sources>
         <p class="note caution">
@@ -95,8 +104,11 @@ export class EvidencePanel extends LitElement {
 
   /** Undefined for a trusted reading, and where no remedy is known. */
   #remedies(reading: Reading) {
-    const { take, understood } = this.workbench.store.state;
-    const view = take && reading.grade !== 'trusted' ? remedyView(take, understood.setup, reading, this.#figures) : undefined;
+    const { understood } = this.workbench.store.state;
+    const counsel = this.#counsel.value;
+    const asked =
+      counsel && reading.grade !== 'trusted' ? { remedies: counsel.remedies, setup: understood.setup, now: reading } : undefined;
+    const view = asked && remedyView(asked, this.#figures);
     return (
       view &&
       html`<section>
@@ -123,7 +135,7 @@ export class EvidencePanel extends LitElement {
     return html`<div class="acts">
       ${acts.map(
         (act, index) =>
-          html`<button class=${['solid', ''][index] ?? 'quiet'} @click=${() => this.dispatchEvent(new RemedyWanted(act))}>${texts[act]}</button>`,
+          html`<button class=${(this.#answer.value.octave ? [''] : ['solid', ''])[index] ?? 'quiet'} @click=${() => this.dispatchEvent(new RemedyWanted(act))}>${texts[act]}</button>`,
       )}
     </div>`;
   }
@@ -152,8 +164,7 @@ export class EvidencePanel extends LitElement {
   }
 
   #help() {
-    const { take, understood } = this.workbench.store.state;
-    const improvements = take ? mostUseful(take, understood.setup, this.#figures) : [];
+    const improvements = mostUseful(this.#counsel.value?.improvements ?? [], this.#answer.value.reading?.forceN, this.#figures);
     if (improvements.length === 0) return nothing;
     return html`<h2 class="help">${en.help.title}</h2>
       <dl>

@@ -4,6 +4,7 @@ import { consume } from '@lit/context';
 import { html, LitElement, nothing } from 'lit';
 import { customElement, query } from 'lit/decorators.js';
 import { en } from '../../words/en.ts';
+import { octaveEn } from '../../words/octave-en.ts';
 import { placesEn } from '../../words/places-en.ts';
 import { Figures } from '../format.ts';
 import { Narrow } from '../narrow.ts';
@@ -17,6 +18,7 @@ import type { AppState } from '../state/state.ts';
 import './evidence-panel.ts';
 import type { RemedyWanted } from './evidence-panel.ts';
 import './keep-take.ts';
+import './listen/used-panel.ts';
 import './listen-control.ts';
 import { listenScreenStyles } from './listen-screen-styles.ts';
 import './reading-panel.ts';
@@ -70,6 +72,7 @@ export class ListenScreen extends LitElement {
         <h1 class="visually-hidden">${placesEn.names.listen}</h1>
         ${this.#head(hasReading)}
         <div class="lower">${hasReading ? html`<evidence-panel @remedy-wanted=${this.#remedy}></evidence-panel>` : html`<start-panel></start-panel>`}
+          ${hasReading ? nothing : html`<used-panel></used-panel>`}
           <told-frequency></told-frequency>
         </div>
       </main>
@@ -90,6 +93,7 @@ export class ListenScreen extends LitElement {
       </div>
       <div class="actions" ?hidden=${state.answer.plucks.length === 0}>
         ${state.notice ? html`<button class="quiet" @click=${this.#dismiss}>${en.reading.back}</button>` : nothing}
+        ${state.deciding ? html`<button class="quiet" @click=${this.#leaveOpen}>${octaveEn.leave}</button>` : nothing}
         <button class="quiet" @click=${this.#undo} title=${en.listen.keyHint('U')} aria-keyshortcuts="U">${en.reading.undo}</button>
         <button class="quiet" @click=${this.#startOver}>${en.reading.startOver}</button>
         ${this.#narrow.matches ? nothing : html`<a class="button quiet" href=${hrefOf('listen', 'far')} title=${en.listen.keyHint('F')} aria-keyshortcuts="F">${placesEn.far.open}</a>`}
@@ -129,6 +133,7 @@ export class ListenScreen extends LitElement {
   readonly #remedy = ({ act }: RemedyWanted) => this.setupForm.take(act);
   readonly #chooseDevice = (id: string) => this.workbench.store.dispatch({ kind: 'device-chosen', deviceId: id === '' ? undefined : id });
   readonly #undo = () => this.workbench.store.dispatch({ kind: 'pluck-undone' });
+  readonly #leaveOpen = () => this.workbench.store.dispatch({ kind: 'deciding-dropped' });
   readonly #startOver = () => this.workbench.store.dispatch({ kind: 'started-over' });
   readonly #dismiss = () => this.workbench.store.dispatch({ kind: 'notice-dismissed' });
 }

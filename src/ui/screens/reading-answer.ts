@@ -1,9 +1,10 @@
 /** The Reading where there is one: figures, grade, what follows for the target, and what sound and inputs are worth. */
 
-import { answerOf } from '../../core/answer.ts';
 import { assertNever, type ForceN, type Reading, type Reason } from '../../core/outcome.ts';
 import { againstTarget } from '../../core/verdict/against-target.ts';
+import { adviceEn } from '../../words/advice-en.ts';
 import { en } from '../../words/en.ts';
+import { octaveEn } from '../../words/octave-en.ts';
 import { reasonName } from '../../words/reasons-en.ts';
 import type { Figures } from '../format.ts';
 import type { AppState } from '../state/state.ts';
@@ -19,7 +20,8 @@ export function answerView(state: AppState, figures: Figures): ReadingView | und
   const large = largeOf(state, reading, figures);
   const lead = leadOf(state, reading, figures);
   const second = secondOf(state, reading);
-  const view = { caption: captionOf(state), large, grade, lead, second, spoken: '' };
+  const advice = adviceText(state, reading, figures);
+  const view = { caption: captionOf(state), large, grade, lead, second, advice, spoken: '' };
   const shown = large.kind === 'frequency' ? view : { ...view, frequency };
   return { ...shown, spoken: spokenReading(shown, frequency) };
 }
@@ -27,7 +29,7 @@ export function answerView(state: AppState, figures: Figures): ReadingView | und
 function largeOf(state: AppState, reading: Reading, figures: Figures): Large {
   const { forceN, grade } = reading;
   if (!forceN) return { kind: 'frequency', ...figures.frequency(reading.frequencyHz) };
-  const rival = octaveOpen(reading) && rivalForceN(state);
+  const rival = octaveOpen(reading) && state.answer.octave?.rival.forceN;
   if (rival) return { kind: 'bounds', text: words.either(figures.rough(forceN.value), figures.rough(rival.value)) };
   const figure = grade === 'unusable' ? undefined : figures.force(forceN);
   return figure ? { kind: 'force', ...figure } : { kind: 'bounds', text: figures.bounds(forceN) };
@@ -36,24 +38,13 @@ function largeOf(state: AppState, reading: Reading, figures: Figures): Large {
 const octaveOpen = ({ reasons }: Reading): boolean =>
   reasons.some(({ id, holdsAt }) => id === 'octave-not-certain' && holdsAt === 'unusable');
 
-/** The force that the second fundamental would mean on this span, by the same reckoning. */
-export function rivalForceN({ take, answer, understood }: AppState): ForceN | undefined {
-  const open = answer.reading?.reasons.find((reason) => reason.id === 'octave-not-certain');
-  const sound = take?.plucks[0]?.sound;
-  if (!take || !sound || open?.id !== 'octave-not-certain') return undefined;
-  const factor = open.rivalHz / sound.frequencyHz.value;
-  const frequencyHz = { value: open.rivalHz, standardUncertainty: sound.frequencyHz.standardUncertainty * factor };
-  const rival = { ...sound, frequencyHz, partials: [], inharmonicity: undefined };
-  return answerOf({ sounds: [rival], setup: understood.setup, sampleRateHz: take.sampleRateHz }).reading?.forceN;
-}
-
 function leadOf(state: AppState, reading: Reading, figures: Figures): string {
   const { setup } = state.understood;
   if (!reading.forceN) {
     if (!setup.spanLengthM) return setup.belt ? words.needsSpan : words.needsBoth;
     return setup.belt ? words.noForceFits : words.needsBelt;
   }
-  if (octaveOpen(reading)) return words.twoFit;
+  if (state.answer.octave || octaveOpen(reading)) return words.twoFit;
   if (reading.grade === 'unusable') return reading.soundGrade === 'unusable' ? words.soundCannotTell : words.cannotTell;
   return targetText(state, reading.forceN, figures) ?? (reading.pluckCount === 1 ? words.onePluck : '');
 }
@@ -84,7 +75,19 @@ function secondOf(state: AppState, reading: Reading): string {
   if (missed && state.activity.kind === 'listening') return missed === 'too-quiet' ? words.lastSoundFaint : words.lastSoundLeft;
   const last = answer.plucks.at(-1);
   if (last && !last.used) return leftOutText(last.reasons);
-  return `${soundText(reading)} ${inputsText(state, reading)}`.trim();
+  const settled = answer.plucks.some(({ sound }) => sound.evidence.numberingTested) && !answer.octave ? octaveEn.settled : '';
+  return [soundText(reading), settled || inputsText(state, reading)].filter((part) => part !== '').join(' ');
+}
+
+/** What the next pluck could do better, and what that would have given; nothing where the printed doubt would be the same. */
+function adviceText({ counsel }: AppState, { forceN, grade }: Reading, figures: Figures): string | undefined {
+  const advice = counsel?.advice;
+  if (!advice) return undefined;
+  if (advice.grade !== grade) return adviceEn.better(advice.kind, advice.grade);
+  const [now, then] = [forceN && figures.force(forceN), advice.forceN && figures.force(advice.forceN)];
+  return now && then && now.doubt !== then.doubt
+    ? adviceEn.narrower(advice.kind, `±\u00a0${now.doubt}`, `±\u00a0${then.doubt}\u00a0N`)
+    : undefined;
 }
 
 function leftOutText(reasons: readonly Reason[]): string {

@@ -5,6 +5,15 @@ import { css } from 'lit';
 export const readingPanelStyles = css`
   :host {
     display: block;
+    position: relative;
+  }
+  /* Under the figures, in the room that is kept there: it comes a moment later, and nothing may move. */
+  .advice {
+    position: absolute;
+    inset-block-end: 0;
+    inset-inline-start: 0;
+    max-inline-size: calc(100% - 25rem);
+    font-weight: var(--weight-strong);
   }
   .answer {
     display: grid;
@@ -109,6 +118,11 @@ export const readingPanelStyles = css`
     }
     .figures {
       column-gap: var(--space-24);
+    }
+    .advice {
+      position: static;
+      max-inline-size: none;
+      margin-block-start: var(--space-8);
     }
   }
   @media (max-width: 22rem) {

@@ -18,7 +18,7 @@ export class ReadingPanel extends LitElement {
 
   override render() {
     if (!this.view) return nothing;
-    const { large, frequency, grade, lead, second, spoken } = this.view;
+    const { large, frequency, grade, lead, second, advice, spoken } = this.view;
     return html`
       <div role="status" aria-label=${en.reading.name}>
         <div class="answer" aria-hidden="true">
@@ -42,6 +42,7 @@ export class ReadingPanel extends LitElement {
         </div>
         <p class="visually-hidden">${spoken}</p>
       </div>
+      ${advice ? html`<p class="advice">${advice}</p>` : nothing}
     `;
   }
 }

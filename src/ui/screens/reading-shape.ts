@@ -22,6 +22,8 @@ export interface ReadingView {
   readonly lead: string;
   /** What the sound and then the inputs are worth, or what the browser said. */
   readonly second: string;
+  /** What to do at the next pluck. It comes a moment after the reading, and is not in the spoken sentence. */
+  readonly advice?: string | undefined;
   /** One sentence for the ear. It changes once for each pluck and for each thing that a person has to know. */
   readonly spoken: string;
 }

@@ -2,6 +2,7 @@
 
 import { assertNever } from '../../core/outcome.ts';
 import { en } from '../../words/en.ts';
+import { octaveEn } from '../../words/octave-en.ts';
 import { nothingText } from '../../words/reasons-en.ts';
 import type { AppState, Notice } from '../state/state.ts';
 import { captionOf, type ReadingView } from './reading-shape.ts';
@@ -44,6 +45,15 @@ export function busyView(state: AppState): ReadingView | undefined {
   if (activity.kind === 'opening') return sentenceView(state, words.opening);
   if (activity.kind === 'listening' && activity.obstacle) return sentenceView(state, words[activity.obstacle]);
   return undefined;
+}
+
+/** A pluck with a finger on the middle is waited for. */
+export function decidingView(state: AppState): ReadingView | undefined {
+  const { activity, deciding, take } = state;
+  if (!deciding) return undefined;
+  if (activity.kind !== 'listening') return sentenceView(state, octaveEn.deciding, octaveEn.decidingIdle);
+  if (activity.ear !== 'ready') return sentenceView(state, words[activity.ear]);
+  return sentenceView(state, octaveEn.deciding, take?.missed.length ? words.lastSoundLeft : '');
 }
 
 /** States before the first reading. */

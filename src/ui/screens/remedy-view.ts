@@ -1,14 +1,13 @@
 /** What each remedy would give, as rows of the remedy ruler, and which of them can be taken up on this page. */
 
 import type { BudgetInput, ForceN, Reading, Reason } from '../../core/outcome.ts';
-import { MEASURED_SPAN_M, type Remedy, remediesOf } from '../../core/remedies.ts';
+import { MEASURED_SPAN_M, type Remedy } from '../../core/remedies.ts';
 import type { SpanSetup } from '../../core/setup.ts';
 import { en } from '../../words/en.ts';
 import type { Figures } from '../format.ts';
 import type { RemedyRow } from '../parts/remedy-ruler.ts';
 import type { PlotTable } from '../parts/spoken-table.ts';
 import type { AppState } from '../state/state.ts';
-import type { Take } from '../state/take.ts';
 
 const words = en.remedies;
 const NO_BREAK = '\u00a0';
@@ -23,11 +22,13 @@ export interface RemedyView {
 }
 
 /** Undefined where there is no force, or where nothing that is known here would help. */
-export function remedyView(take: Take, setup: SpanSetup, now: Reading, figures: Figures): RemedyView | undefined {
+export function remedyView(
+  { remedies: all, setup, now }: { readonly remedies: readonly Remedy[]; readonly setup: SpanSetup; readonly now: Reading },
+  figures: Figures,
+): RemedyView | undefined {
   const { forceN } = now;
   if (!forceN || !setup.spanLengthM) return undefined;
-  const { plucks, processing, sampleRateHz } = take;
-  const remedies = remediesOf({ sounds: plucks.map(({ sound }) => sound), setup, processing, sampleRateHz }, now).slice(0, TOLD);
+  const remedies = all.slice(0, TOLD);
   if (remedies.length === 0) return undefined;
   const asNow = words.asNow(figures.typed(setup.spanLengthM.value * 1000, 'mm'));
   const rows = [{ ...rowOf(asNow, now, figures), isNow: true }, ...remedies.map((remedy) => remedyRow(remedy, figures))];

@@ -5,7 +5,6 @@ import { en } from '../../words/en.ts';
 import { type Figures, together } from '../format.ts';
 import type { RulerInterval } from '../parts/force-ruler.ts';
 import type { AppState } from '../state/state.ts';
-import { rivalForceN } from './reading-answer.ts';
 import { figureText, type ReadingView } from './reading-shape.ts';
 
 const words = en.ruler;
@@ -24,7 +23,7 @@ export function rulerView(state: AppState, { large }: ReadingView, figures: Figu
   const { reading, plucks } = answer;
   const target = understood.setup.targetForceN;
   const boundsOnly = reading?.grade === 'unusable';
-  const rivalN = boundsOnly ? rivalForceN(state) : undefined;
+  const rivalN = answer.octave?.rival.forceN;
   return {
     targetLabel: target ? words.target(figures.forceRange(target)) : '',
     plucks: plucks.map((pluck, index) => pluckInterval(pluck, index + 1, figures)),

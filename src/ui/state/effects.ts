@@ -1,32 +1,42 @@
 /** What a person can do that reaches outside the page: microphone, files, demo. Each act ends the one before; what comes too late is dropped. */
 
 import type { DrawnAnswer } from '../../core/drawn-answer.ts';
+import type { InspectedSound, Inspection } from '../../core/inspection/inspect.ts';
 import type { Recording } from '../../core/samples/recording.ts';
 import type {
   Analyst,
   AnalystEvent,
   CaptureTrouble,
+  ClipPlayer,
+  Counsellor,
   EnteredSetup,
   FileDecoder,
   LiveTake,
   OpenMicrophone,
+  PluckFiles,
   RandomDraws,
   Recorder,
   Replay,
   SetupMemory,
+  SoundClip,
 } from '../../ports.ts';
+import { followCounsel } from './counsel.ts';
 import type { LiveMoments } from './live.ts';
 import type { AppEvent } from './state.ts';
 import type { Store } from './store.ts';
+import { soundsOf } from './take.ts';
 
 export interface Outside {
   readonly recorder: Recorder;
   readonly analyst: Analyst;
   readonly draws: RandomDraws;
+  readonly counsellor: Counsellor;
+  readonly player: ClipPlayer;
+  readonly pluckFiles: PluckFiles;
   readonly decoder: FileDecoder;
   readonly replay: Replay;
   readonly memory: SetupMemory;
-  readonly demo: () => { readonly recording: Recording; readonly entered: EnteredSetup };
+  readonly demo: () => Promise<{ readonly recording: Recording; readonly entered: EnteredSetup }>;
 }
 
 /** What goes on outside until it is ended. */
@@ -55,6 +65,7 @@ export class Effects {
     this.#kept = this.#store.state.entered;
     this.#outside.recorder.onDevicesChanged(() => void this.findDevices());
     this.#store.addEventListener('change', () => this.#remember());
+    followCounsel(this.#store, options.outside.counsellor);
   }
 
   async findDevices(): Promise<void> {
@@ -123,7 +134,13 @@ export class Effects {
   async playDemo(): Promise<void> {
     await this.endErrand();
     const act = await this.#begin();
-    const { recording, entered } = this.#outside.demo();
+    const made = await this.#outside.demo().catch(() => undefined);
+    if (act.over) return;
+    if (!made) {
+      this.#act = undefined;
+      return this.#tell({ kind: 'listening-ended', lost: 'analysis-failed' });
+    }
+    const { recording, entered } = made;
     this.#tell({ kind: 'demo-prepared', entered });
     act.take = this.#hear(act, recording.sampleRateHz);
     this.#tell({ kind: 'listening-began', source: 'demo', sampleRateHz: recording.sampleRateHz, processing: 'untouched' });
@@ -163,9 +180,27 @@ export class Effects {
   async checkByDraws(options: { onProgress: (share: number) => void; signal: AbortSignal }): Promise<DrawnAnswer | undefined> {
     const { take, understood } = this.#store.state;
     if (!take) return undefined;
-    const { plucks, processing, sampleRateHz } = take;
-    const sounds = plucks.map(({ sound }) => sound);
-    return this.#outside.draws.draw({ take: { sounds, setup: understood.setup, processing, sampleRateHz }, seed: SEED, ...options });
+    return this.#outside.draws.draw({ take: soundsOf(take, understood.setup), seed: SEED, ...options });
+  }
+
+  /** The next pluck decides between two numberings; listens for it where nothing is heard yet. */
+  async decideOctave(): Promise<void> {
+    this.#tell({ kind: 'deciding-asked' });
+    if (this.#store.state.deciding && this.#store.state.activity.kind === 'idle') await this.listen();
+  }
+
+  /** Rejects when aborted and where the worker breaks. */
+  inspect(inspected: InspectedSound, signal: AbortSignal): Promise<Inspection> {
+    return this.#outside.analyst.inspect({ inspected, signal });
+  }
+
+  /** Resolves when it has been heard, or was stopped. */
+  play(clip: SoundClip, signal: AbortSignal): Promise<void> {
+    return this.#outside.player.play(clip, signal);
+  }
+
+  get pluckFiles(): PluckFiles {
+    return this.#outside.pluckFiles;
   }
 
   /** Must be called from a person's gesture. */

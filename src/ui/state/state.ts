@@ -1,13 +1,13 @@
 /** Everything the page knows, and how each thing that happens changes it: one pure function. Levels and live spectra are not in here. */
 
 import type { KeptBelt } from '../../../shared/document/belt.ts';
-import type { ListeningEvent } from '../../core/listening.ts';
+import type { Counsel } from '../../core/counsel.ts';
 import { assertNever } from '../../core/outcome.ts';
 import type { SoundProcessing } from '../../core/samples/recording.ts';
-import type { CaptureFailure, EnteredSetup, FileFailure, InputDevice } from '../../ports.ts';
+import type { CaptureFailure, EnteredSetup, FileFailure, HeardEvent, InputDevice } from '../../ports.ts';
 import { counts, HEARING_THE_ROOM, type Hearing, hearingAfter } from './ear.ts';
 import { EMPTY_SETUP, type UnderstoodSetup, understood } from './span-setup.ts';
-import { type Answer, answerTo, heard, NO_ANSWER, type Take, worseProcessing } from './take.ts';
+import { type Answer, answerTo, heard, heardTouched, NO_ANSWER, type Take, withoutLast, worseProcessing } from './take.ts';
 
 export type Activity =
   | { readonly kind: 'idle' }
@@ -40,6 +40,10 @@ export interface AppState {
   readonly activity: Activity;
   readonly take?: Take | undefined;
   readonly answer: Answer;
+  /** What would help; of the answer before, until that of this one is reckoned. */
+  readonly counsel?: Counsel | undefined;
+  /** The next pluck is made with a finger on the middle of the span, to tell which numbering is right. */
+  readonly deciding?: boolean | undefined;
   readonly notice?: Notice | undefined;
   /** The take is kept under this id. */
   readonly keptAs?: KeptAs | undefined;
@@ -75,7 +79,7 @@ export type AppEvent =
       readonly processing?: SoundProcessing | undefined;
       readonly device?: InputDevice | undefined;
     }
-  | { readonly kind: 'heard'; readonly event: ListeningEvent }
+  | { readonly kind: 'heard'; readonly event: HeardEvent }
   | { readonly kind: 'obstacle'; readonly obstacle?: 'paused' | 'silent' | undefined }
   | { readonly kind: 'listening-ended'; readonly lost?: 'gone' | 'recorder-failed' | 'analysis-failed' | undefined }
   | { readonly kind: 'file-opening'; readonly fileName: string }
@@ -83,11 +87,15 @@ export type AppEvent =
   | {
       readonly kind: 'recording-heard';
       readonly fileName: string;
-      readonly events: readonly ListeningEvent[];
+      readonly events: readonly HeardEvent[];
       readonly notes: readonly string[];
       readonly sampleRateHz: number;
       readonly processing?: SoundProcessing | undefined;
     }
+  /** `about`: the answer that it was asked for. */
+  | { readonly kind: 'counselled'; readonly about: Answer; readonly counsel: Counsel }
+  | { readonly kind: 'deciding-asked' }
+  | { readonly kind: 'deciding-dropped' }
   | { readonly kind: 'pluck-undone' }
   | { readonly kind: 'started-over' }
   | { readonly kind: 'take-kept'; readonly as: KeptAs }
@@ -126,7 +134,7 @@ export function reduce(state: AppState, event: AppEvent): AppState {
     case 'listening-began': {
       const { source, device, processing } = event;
       const activity: Activity = { kind: 'listening', source, ...HEARING_THE_ROOM, device, processing };
-      return withTake({ ...state, activity, notice: undefined }, takeFor(state.take, event));
+      return withTake({ ...state, activity, notice: undefined }, takeFor(state, event));
     }
     case 'heard':
       return heardBy(state, event.event);
@@ -140,15 +148,21 @@ export function reduce(state: AppState, event: AppEvent): AppState {
       return { ...state, activity: { kind: 'idle' }, notice: { kind: 'file-failure', failure: event.failure, fileName: event.fileName } };
     case 'recording-heard': {
       const { fileName, notes, sampleRateHz, processing } = event;
+      const next: AppState = { ...state, activity: { kind: 'idle' } };
+      if (state.deciding && state.take) return decidedBy(next, { ...state.take, missed: [] }, event);
       const empty: Take = { source: 'recording', fileName, notes, sampleRateHz, processing, plucks: [], missed: [] };
-      return withTake({ ...state, activity: { kind: 'idle' } }, event.events.reduce(heard, empty));
+      return withTake(next, event.events.reduce(heard, empty));
     }
     case 'pluck-undone':
-      return state.take
-        ? withTake({ ...state, notice: undefined }, { ...state.take, plucks: state.take.plucks.slice(0, -1), missed: [] })
-        : state;
+      return state.take ? withTake({ ...state, notice: undefined }, withoutLast(state.take)) : state;
     case 'started-over':
-      return withTake({ ...state, notice: undefined }, startedOver(state));
+      return withTake({ ...state, notice: undefined, deciding: undefined }, startedOver(state));
+    case 'counselled':
+      return event.about === state.answer ? { ...state, counsel: event.counsel } : state;
+    case 'deciding-asked':
+      return state.answer.octave ? { ...state, deciding: true, notice: undefined } : state;
+    case 'deciding-dropped':
+      return { ...state, deciding: undefined };
     case 'take-kept':
       return { ...state, keptAs: event.as };
     case 'notice-dismissed':
@@ -168,14 +182,19 @@ export function reduce(state: AppState, event: AppEvent): AppState {
 
 /** A take is the same one as long as it begins with the same pluck. */
 const isSameTake = (before: Take | undefined, after: Take | undefined): boolean =>
-  after?.plucks[0] !== undefined && after.plucks[0] === before?.plucks[0];
+  after?.plucks[0] !== undefined && after.plucks[0].sound === before?.plucks[0]?.sound;
 
-const withTake = (state: AppState, take: Take | undefined): AppState => ({
-  ...state,
-  take,
-  keptAs: isSameTake(state.take, take) ? state.keptAs : undefined,
-  answer: answerTo(take, state.understood.setup),
-});
+function withTake(state: AppState, take: Take | undefined): AppState {
+  const answer = answerTo(take, state.understood.setup);
+  return {
+    ...state,
+    take,
+    keptAs: isSameTake(state.take, take) ? state.keptAs : undefined,
+    answer,
+    counsel: answer.reading && state.counsel,
+    deciding: answer.octave ? state.deciding : undefined, // there is nothing left to decide
+  };
+}
 
 /** Another belt is not the machine's any more, and another length is not of that span. */
 function withPlace({ on, ...entered }: EnteredSetup, change: Partial<EnteredSetup>): EnteredSetup {
@@ -208,10 +227,10 @@ function withoutDemo(state: AppState): AppState {
   return withSetup({ ...state, take: undefined, ownEntered: undefined }, state.ownEntered);
 }
 
-/** Listening goes on with the plucks that the microphone gave before; another source begins anew. */
-function takeFor(take: Take | undefined, began: Extract<AppEvent, { kind: 'listening-began' }>): Take {
+/** Listening goes on with the plucks that the microphone gave before, or that are to be decided on; another source begins anew. */
+function takeFor({ take, deciding }: AppState, began: Extract<AppEvent, { kind: 'listening-began' }>): Take {
   const { source, sampleRateHz, processing } = began;
-  if (source === 'microphone' && take?.source === 'microphone') {
+  if (take && source === 'microphone' && (take.source === 'microphone' || deciding)) {
     return { ...take, sampleRateHz, processing: worseProcessing(take.processing, processing), missed: [] };
   }
   return { source, sampleRateHz, processing, plucks: [], missed: [], notes: [] };
@@ -219,11 +238,19 @@ function takeFor(take: Take | undefined, began: Extract<AppEvent, { kind: 'liste
 
 /** While listening, the emptied take keeps what is known of its source. */
 const startedOver = ({ take, activity }: AppState): Take | undefined =>
-  take && activity.kind === 'listening' ? { ...take, plucks: [], missed: [] } : undefined;
+  take && activity.kind === 'listening' ? { ...take, plucks: [], touched: undefined, refused: undefined, missed: [] } : undefined;
 
-function heardBy(state: AppState, event: ListeningEvent): AppState {
+function heardBy(state: AppState, event: HeardEvent): AppState {
   const { activity, take } = state;
   if (activity.kind !== 'listening' || !take || !counts(activity, event)) return state;
   const next = { ...state, activity: { ...activity, ...hearingAfter(activity, event) } };
+  if (event.kind === 'pluck' && state.deciding) return withTake({ ...next, deciding: undefined }, heardTouched(take, event));
   return event.kind === 'pluck' || event.kind === 'no-pluck' ? withTake(next, heard(take, event)) : next;
+}
+
+/** A recording of the deciding pluck: the first of its plucks counts, and where there is none the question stays open. */
+function decidedBy(state: AppState, take: Take, { events }: Extract<AppEvent, { kind: 'recording-heard' }>): AppState {
+  const touched = events.find((event) => event.kind === 'pluck');
+  if (touched) return withTake({ ...state, deciding: undefined }, heardTouched(take, touched));
+  return withTake(state, events.reduce(heard, take));
 }

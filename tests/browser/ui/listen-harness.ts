@@ -17,12 +17,19 @@ const silentOutside = (): Outside => ({
     onDevicesChanged: () => () => {},
     open: async () => ({ kind: 'capture-failure', why: 'none', detail: '' }),
   },
-  analyst: { listen: () => ({ port: new MessageChannel().port1, end: async () => {} }), analyse: async () => [] },
+  analyst: {
+    listen: () => ({ port: new MessageChannel().port1, end: async () => {} }),
+    analyse: async () => [],
+    inspect: () => new Promise(() => {}),
+  },
+  counsellor: { ask: () => {} },
+  player: { play: async () => {} },
+  pluckFiles: { wav: () => new Blob(), json: () => new Blob() },
   draws: { draw: async () => undefined },
   decoder: { decode: async () => ({ kind: 'file-failure', why: 'empty', text: 'It is empty.' }) },
   replay: { start: () => ({ stop: () => {} }) },
   memory: { last: () => undefined, keep: () => {} },
-  demo: () => ({ recording: { samples: new Float32Array(8), sampleRateHz: 48_000 }, entered: EMPTY_SETUP }),
+  demo: async () => ({ recording: { samples: new Float32Array(8), sampleRateHz: 48_000 }, entered: EMPTY_SETUP }),
 });
 
 export function mountApp() {

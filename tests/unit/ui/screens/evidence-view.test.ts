@@ -1,6 +1,7 @@
 /** Reasons, budget, plucks and improvements as texts; ruler in words. */
 
 import { describe, expect, it } from 'vitest';
+import { counselOf } from '../../../../src/core/counsel.ts';
 import { Figures } from '../../../../src/ui/format.ts';
 import { doubtGroups, pluckRows, wordedReasons } from '../../../../src/ui/screens/evidence-view.ts';
 import { mostUseful } from '../../../../src/ui/screens/improvements.ts';
@@ -9,6 +10,7 @@ import { remedyActs, remedyView } from '../../../../src/ui/screens/remedy-view.t
 import { rulerView } from '../../../../src/ui/screens/ruler-view.ts';
 import { OWN_BELT } from '../../../../src/ui/state/span-setup.ts';
 import { type AppEvent, type AppState, initialState, reduce } from '../../../../src/ui/state/state.ts';
+import { soundsOf } from '../../../../src/ui/state/take.ts';
 import { pluckEvent } from '../../../support/heard-plucks.ts';
 
 const figures = new Figures('en');
@@ -25,6 +27,8 @@ function plucked(change: Partial<AppState['entered']> = {}): AppState {
   ];
   return events.reduce(reduce, initialState());
 }
+
+const counselFor = ({ take, understood }: Pick<AppState, 'take' | 'understood'>) => counselOf(soundsOf(take!, understood.setup));
 
 describe('what holds a reading below trusted', () => {
   it('is told worst first, each with name, sentence and remedy', () => {
@@ -54,21 +58,22 @@ describe('what the doubt is made of', () => {
 
 describe('what would help most', () => {
   it('is to weigh the belt where nobody has, and says by how much', () => {
-    const { take, understood } = plucked();
-    const [first] = mostUseful(take!, understood.setup, figures);
+    const { take, understood, answer } = plucked();
+    const [first] = mostUseful(counselFor({ take, understood }).improvements, answer.reading?.forceN, figures);
     expect(first?.what).toBe('Weigh a metre of the belt');
     const [, before, after] = /^±\s([\d.]+) → ±\s([\d.]+)\sN$/u.exec(first!.becomes)!;
     expect(Number(after)).toBeLessThan(0.8 * Number(before));
   });
 
   it('is nothing where there is no force', () => {
-    const { take, understood } = plucked({ spanLength: '' });
-    expect(mostUseful(take!, understood.setup, figures)).toEqual([]);
+    const { take, understood, answer } = plucked({ spanLength: '' });
+    expect(mostUseful(counselFor({ take, understood }).improvements, answer.reading?.forceN, figures)).toEqual([]);
   });
 });
 
 describe('what each remedy would give', () => {
-  const viewOf = ({ take, understood, answer }: AppState) => remedyView(take!, understood.setup, answer.reading!, figures);
+  const viewOf = ({ take, understood, answer }: AppState) =>
+    remedyView({ remedies: counselFor({ take, understood }).remedies, setup: understood.setup, now: answer.reading! }, figures);
 
   it('has a row for what is and one for each remedy, with grade and figure, and the same as a table', () => {
     const { title, rows, table } = viewOf(plucked({ spanLength: '60' }))!;

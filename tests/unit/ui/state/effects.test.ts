@@ -51,8 +51,12 @@ function workbench() {
         return { port: port1, end };
       },
       analyse: async () => [pluckEvent(100)],
+      inspect: () => Promise.reject(new Error('not asked')),
     },
     draws: { draw: async () => undefined },
+    counsellor: { ask: () => {} },
+    player: { play: async () => {} },
+    pluckFiles: { wav: () => new Blob(), json: () => new Blob() },
     decoder: {
       decode: async (file) =>
         file.name.endsWith('.wav')
@@ -67,7 +71,10 @@ function workbench() {
       },
     },
     memory: { last: () => undefined, keep: (entered) => kept.push(entered) },
-    demo: () => ({ recording: { samples: new Float32Array(8), sampleRateHz: 48_000 }, entered: { ...EMPTY_SETUP, spanLength: '200' } }),
+    demo: async () => ({
+      recording: { samples: new Float32Array(8), sampleRateHz: 48_000 },
+      entered: { ...EMPTY_SETUP, spanLength: '200' },
+    }),
   };
   const store = new Store(initialState());
   const live = new LiveMoments();
