@@ -15,7 +15,7 @@ import { isKeptAsItIs, keepable } from '../state/keep-take.ts';
 import { Selected } from '../state/selected.ts';
 import type { Activity, AppState } from '../state/state.ts';
 import { listenControlStyles } from './listen-control-styles.ts';
-import { remedyActs } from './remedy-view.ts';
+import { hasBetterAct } from './remedy-view.ts';
 
 const words = en.listen;
 type Listening = Extract<Activity, { kind: 'listening' }>;
@@ -47,7 +47,7 @@ export class ListenControl extends LitElement {
   readonly #hasBetter = new Selected(
     this,
     () => this.workbench.store,
-    (state) => remedyActs(state).length > 0 || canStillKeep(state),
+    (state) => hasBetterAct(state) || canStillKeep(state),
   );
 
   override connectedCallback(): void {

@@ -23,7 +23,7 @@ import './listen-control.ts';
 import { listenScreenStyles } from './listen-screen-styles.ts';
 import './reading-panel.ts';
 import { readingView } from './reading-view.ts';
-import { remedyActs } from './remedy-view.ts';
+import { hasBetterAct } from './remedy-view.ts';
 import { rulerView } from './ruler-view.ts';
 import './setup-form.ts';
 import type { SetupForm } from './setup-form.ts';
@@ -97,7 +97,7 @@ export class ListenScreen extends LitElement {
         <button class="quiet" @click=${this.#undo} title=${en.listen.keyHint('U')} aria-keyshortcuts="U">${en.reading.undo}</button>
         <button class="quiet" @click=${this.#startOver}>${en.reading.startOver}</button>
         ${this.#narrow.matches ? nothing : html`<a class="button quiet" href=${hrefOf('listen', 'far')} title=${en.listen.keyHint('F')} aria-keyshortcuts="F">${placesEn.far.open}</a>`}
-        <keep-take .short=${this.#narrow.matches} .solid=${remedyActs(state).length === 0}></keep-take>
+        <keep-take .short=${this.#narrow.matches} .solid=${!hasBetterAct(state)}></keep-take>
       </div>
       <force-ruler
         class="ruler"

@@ -90,6 +90,9 @@ export function remedyActs({ answer }: AppState): readonly RemedyAct[] {
   return inOrder.length > 0 ? inOrder : ['change-span'];
 }
 
+/** Whether something else than listening again, or keeping, is the main act of the screen. */
+export const hasBetterAct = (state: AppState): boolean => state.answer.octave !== undefined || remedyActs(state).length > 0;
+
 const ACTS: readonly RemedyAct[] = ['weigh', 'change-span', 'tell-ends'];
 
 const AGAINST_INPUT: Partial<Record<BudgetInput, RemedyAct>> = {

@@ -134,6 +134,7 @@ export class Effects {
   async playDemo(): Promise<void> {
     await this.endErrand();
     const act = await this.#begin();
+    this.#tell({ kind: 'demo-asked' });
     const made = await this.#outside.demo().catch(() => undefined);
     if (act.over) return;
     if (!made) {

@@ -100,6 +100,7 @@ export type AppEvent =
   | { readonly kind: 'started-over' }
   | { readonly kind: 'take-kept'; readonly as: KeptAs }
   | { readonly kind: 'notice-dismissed' }
+  | { readonly kind: 'demo-asked' }
   | { readonly kind: 'demo-prepared'; readonly entered: EnteredSetup }
   | { readonly kind: 'demo-left' }
   | { readonly kind: 'devices-found'; readonly devices: readonly InputDevice[] }
@@ -167,6 +168,8 @@ export function reduce(state: AppState, event: AppEvent): AppState {
       return { ...state, keptAs: event.as };
     case 'notice-dismissed':
       return { ...state, notice: undefined };
+    case 'demo-asked':
+      return { ...state, activity: { kind: 'opening', fileName: '' }, notice: undefined };
     case 'demo-prepared':
       return withSetup({ ...state, take: undefined, notice: undefined, ownEntered: state.ownEntered ?? state.entered }, event.entered);
     case 'demo-left':
