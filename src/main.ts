@@ -12,6 +12,7 @@ import { createClipPlayer } from './capture/playback.ts';
 import { createReplay } from './capture/replay.ts';
 import { pluckFiles } from './export/pluck-files.ts';
 import { readingsCsv, reportJson } from './export/report-files.ts';
+import { zipOf } from './export/zip.ts';
 import { ServiceWorkerUpdates } from './offline/program-updates.ts';
 import './ui/app.ts';
 import { demoEntered } from './ui/state/demo-setup.ts';
@@ -54,6 +55,6 @@ kept.addEventListener('change', () => store.dispatch({ kind: 'own-belts-known', 
 const app = document.querySelector('spanwright-app');
 if (!app) throw new Error('the page lacks its root element');
 const updates = new ServiceWorkerUpdates();
-app.workbench = { store, effects, live, kept, updates, reportFiles: { csv: readingsCsv, json: reportJson } };
+app.workbench = { store, effects, live, kept, updates, reportFiles: { csv: readingsCsv, json: reportJson, zip: zipOf } };
 if (import.meta.env.PROD) void updates.start('./offline.js');
 void effects.findDevices();

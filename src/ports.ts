@@ -255,12 +255,14 @@ export interface KeepingSpace {
   readonly isPersistent: boolean;
 }
 
-/** Turns a report into the text of files. */
+/** Turns what a person wants to hand over into files. */
 export interface ReportFiles {
   /** Readings and events as a table; semicolons where the reader's decimal sign is a comma. */
   csv(report: Report, separator: ',' | ';'): string;
   /** All of it. */
   json(report: Report): string;
+  /** Several files as one archive. */
+  zip(files: readonly { readonly name: string; readonly bytes: Uint8Array }[], made: Date): Uint8Array<ArrayBuffer>;
 }
 
 /** Keeps the document in the browser, one row for each item. */

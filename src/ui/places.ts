@@ -57,6 +57,11 @@ const logbook: Place = {
   id: 'logbook',
   pages: [
     {
+      pattern: 'validation',
+      load: () => import('./screens/validation/validation-screen.ts'),
+      draw: () => html`<validation-screen></validation-screen>`,
+    },
+    {
       pattern: ':book/report',
       load: () => import('./screens/logbook/report-screen.ts'),
       draw: ({ book }) => html`<report-screen .bookId=${book ?? ''}></report-screen>`,

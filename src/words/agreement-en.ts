@@ -67,7 +67,7 @@ export function agreementSentences(
   const lines: string[] = [];
   if (bias && spread !== undefined && limits) {
     lines.push(
-      `Sound reads ${signed(bias.value, format)} against the weights (± ${formatPercent(bias.u95, { decimals: 1, format })}), with a spread of ${formatPercent(spread, { decimals: 1, format })}; 95 % of single takes lie between ${signed(limits.low, format)} and ${signed(limits.high, format)}.`,
+      `Sound reads ${signed(Math.expm1(bias.value), format)} against the weights (± ${formatPercent(bias.u95, { decimals: 1, format })}), with a spread of ${formatPercent(spread, { decimals: 1, format })}; 95 % of single takes lie between ${signed(Math.expm1(limits.low), format)} and ${signed(Math.expm1(limits.high), format)}.`,
     );
   }
   lines.push(`The sound’s own 95 % interval holds the weight in ${shareText(inside, format)}.`);

@@ -22,6 +22,7 @@ import type {
 } from '../../ports.ts';
 import { followCounsel } from './counsel.ts';
 import type { LiveMoments } from './live.ts';
+import type { SoundTap } from './sound-tap.ts';
 import type { AppEvent } from './state.ts';
 import type { Store } from './store.ts';
 import { soundsOf } from './take.ts';
@@ -78,14 +79,15 @@ export class Effects {
   }
 
   /** Listens for another place, with that place's own setup; what was heard before waits until `endErrand`. */
-  async listenFor(owner: string, entered: EnteredSetup): Promise<void> {
+  async listenFor(owner: string, entered: EnteredSetup, tap?: SoundTap): Promise<void> {
     await this.#beginErrand(owner, entered);
-    await this.#listen();
+    await this.#listen(tap);
   }
 
-  async openRecordingFor(owner: string, entered: EnteredSetup, file: File): Promise<void> {
+  /** @param tap  hears the sound as well */
+  async openRecordingFor(owner: string, entered: EnteredSetup, file: File, tap?: SoundTap): Promise<void> {
     await this.#beginErrand(owner, entered);
-    await this.#openRecording(file);
+    await this.#openRecording(file, tap);
   }
 
   /** Setup and take are the person's own again. */
@@ -100,7 +102,7 @@ export class Effects {
     this.#tell({ kind: 'errand-began', owner, entered });
   }
 
-  async #listen(): Promise<void> {
+  async #listen(tap?: SoundTap): Promise<void> {
     const act = await this.#begin();
     this.#tell({ kind: 'microphone-asked' });
     const opened = await this.#outside.recorder.open({ deviceId: this.#store.state.deviceId });
@@ -114,7 +116,7 @@ export class Effects {
     act.take = this.#hear(act, sampleRateHz);
     this.#tell({ kind: 'listening-began', source: 'microphone', sampleRateHz, processing, device });
     opened.onTrouble((trouble) => this.#troubled(act, trouble));
-    opened.sendTo(act.take.port);
+    opened.sendTo(tap ? tap.begin(sampleRateHz, act.take.port) : act.take.port);
     await this.findDevices(); // their names are told only now
   }
 
@@ -153,21 +155,22 @@ export class Effects {
     await this.#openRecording(file);
   }
 
-  async #openRecording(file: File): Promise<void> {
+  async #openRecording(file: File, tap?: SoundTap): Promise<void> {
     const act = await this.#begin();
     const fileName = file.name;
     this.#tell({ kind: 'file-opening', fileName });
-    const said = await this.#readThrough(file, act.aborting.signal);
+    const said = await this.#readThrough(file, act.aborting.signal, tap);
     if (act.over) return;
     this.#act = undefined;
     this.#tell(said);
   }
 
-  async #readThrough(file: File, signal: AbortSignal): Promise<AppEvent> {
+  async #readThrough(file: File, signal: AbortSignal, tap?: SoundTap): Promise<AppEvent> {
     const fileName = file.name;
     const decoded = await this.#outside.decoder.decode(file);
     if (decoded.kind === 'file-failure') return { kind: 'file-failed', failure: decoded, fileName };
     const { recording, notes } = decoded;
+    tap?.hear(recording);
     const { sampleRateHz, processing } = recording;
     try {
       const events = await this.#outside.analyst.analyse({ recording, setup: this.#store.state.understood.setup, signal });

@@ -1,6 +1,7 @@
 /** The whole screen over an outside made by hand, so that each state can be had at once. */
 
 import { readingsCsv, reportJson } from '../../../src/export/report-files.ts';
+import { zipOf } from '../../../src/export/zip.ts';
 import { Effects, type Outside } from '../../../src/ui/state/effects.ts';
 import { Kept } from '../../../src/ui/state/kept.ts';
 import { LiveMoments } from '../../../src/ui/state/live.ts';
@@ -43,7 +44,7 @@ export function mountApp() {
     live,
     kept,
     updates,
-    reportFiles: { csv: readingsCsv, json: reportJson },
+    reportFiles: { csv: readingsCsv, json: reportJson, zip: zipOf },
     effects: new Effects({ store, live, outside: silentOutside() }),
   };
   document.body.replaceChildren(app);
