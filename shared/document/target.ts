@@ -14,7 +14,8 @@ export const targetSourceSchema = z.discriminatedUnion('kind', [
     highHz: z.number().positive(),
     spanLengthM: z.number().positive(),
   }),
-  z.strictObject({ kind: z.literal('computed'), note: noteSchema }),
+  /** `typed`: what it was computed from, by the name of the field, as typed. */
+  z.strictObject({ kind: z.literal('computed'), note: noteSchema, typed: z.record(z.string().max(40), texts).optional() }),
 ]);
 
 export const keptTargetSchema = z.strictObject({ forceN: forceRangeSchema, source: targetSourceSchema, set: whenSchema });

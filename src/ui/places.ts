@@ -46,6 +46,11 @@ const machines: Place = {
       draw: ({ machine, group }) => html`<adjust-screen .machineId=${machine ?? ''} .groupId=${group ?? ''}></adjust-screen>`,
     },
     {
+      pattern: ':machine/card',
+      load: () => import('./screens/machines/target-card.ts'),
+      draw: ({ machine }) => html`<target-card .machineId=${machine ?? ''}></target-card>`,
+    },
+    {
       pattern: ':machine?',
       load: () => import('./screens/machines/machines-screen.ts'),
       draw: ({ machine }) => html`<machines-screen .machineId=${machine ?? ''}></machines-screen>`,

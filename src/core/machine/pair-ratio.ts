@@ -22,6 +22,8 @@ export interface PairRatio {
   readonly onEqualSpansRelativeU?: number | undefined;
   /** Stiffness and ends as both belts leave them. */
   readonly cells: readonly WeighedCell[];
+  /** Share of what is known of the ratio that lies below another. */
+  readonly shareBelow: (ratio: number) => number;
   /** Shares of what is known of the ratio below, inside and above 1 ± tolerance. */
   readonly conformance: (tolerance: number) => Conformance;
 }
@@ -49,6 +51,7 @@ export function pairRatio(pair: {
   const nodes = ratioNodes(cells, belts, own);
   if (nodes.length === 0) return undefined;
   const mixture = mixtureOf(nodes, soundRelativeU);
+  const shareBelow = (of: number): number => mixture.below(Math.log(of));
   const equalSpans = Math.abs(one.span.spanLengthM / other.span.spanLengthM - 1) <= EQUAL_WITHIN;
   return {
     value: Math.exp(mixture.at(QUANTILE.middle)),
@@ -58,7 +61,8 @@ export function pairRatio(pair: {
     unlikeRelativeU: mixtureOf(nodes, 0).sd,
     ...(equalSpans ? {} : { onEqualSpansRelativeU: onEqualSpans(cells, one, own, soundRelativeU) }),
     cells,
-    conformance: (tolerance) => conformance((ratio) => mixture.below(Math.log(ratio)), { low: 1 - tolerance, high: 1 + tolerance }),
+    shareBelow,
+    conformance: (tolerance) => conformance(shareBelow, { low: 1 - tolerance, high: 1 + tolerance }),
   };
 }
 

@@ -10,6 +10,7 @@ export interface HeardBelt {
   readonly span: KnownSpan;
   /** First partial at small amplitude, undamped, > 0. */
   readonly frequencyHz: number;
+  /** None: nothing is learned of stiffness and ends from it. */
   readonly partials: readonly PartialEvidence[];
   /** Relative standard uncertainty that moves all partials alike. */
   readonly sharedRelativeU: number;
@@ -28,6 +29,7 @@ export function sharedCells(belts: readonly HeardBelt[]): readonly WeighedCell[]
   const prior = forceNodes(belts[0]!.span);
   const lnWeights = new Map<ForceNode, number>(prior.map((node) => [node, Math.log(node.weight)]));
   for (const { span, partials, sharedRelativeU } of belts) {
+    if (partials.length === 0) continue;
     const heard = new Map(judgedNodes({ partials, sharedRelativeU }, span, prior).nodes.map(({ node, weight }) => [node, weight]));
     for (const node of prior) {
       const weight = heard.get(node) ?? 0;

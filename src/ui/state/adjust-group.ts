@@ -9,6 +9,7 @@ import type { Adjuster } from '../../core/machine/adjust/adjusters.ts';
 import type { AdjustPlan, PlannedBelt } from '../../core/machine/adjust/plan.ts';
 import type { Likeness } from '../../core/machine/alike-belts.ts';
 import { ASSUMED_LOOP_LENGTH_M, assumedAxialStiffnessN, modelResponseN } from '../../core/machine/response.ts';
+import { type FrequencyTarget, forceOfTarget } from '../../core/machine/target.ts';
 import type { ForceRange } from '../../core/setup.ts';
 import type { SoundSource } from '../../core/verdict/reasons.ts';
 import type { EnteredSetup } from '../../ports.ts';
@@ -60,11 +61,12 @@ export function adjustGroup(
   const lacks = members.flatMap((member) => lackOf(member, document.belts));
   if (lacks.length > 0) return { kind: 'lacking', machine, lacks };
   const whole = members as readonly GroupMember[];
-  const targetForceN = commonTarget(whole);
+  const targetForceN = commonTarget(whole, document.belts);
   if (targetForceN === undefined) return { kind: 'targets-apart', machine };
   const plan: AdjustPlan = {
     belts: whole.map((member) => plannedBelt(member, document.belts)),
     targetForceN,
+    targetHz: commonFrequency(whole),
     matchRelative: group?.toleranceRelative,
     crossed: group?.crossed ?? false,
     likeness: likenessOf(group, whole, document.belts),
@@ -95,11 +97,29 @@ function lackOf({ belt, span, entered }: PossibleMember, kept: readonly KeptBelt
   ];
 }
 
-function commonTarget(members: readonly GroupMember[]): ForceRange | undefined {
-  const targets = members.map(({ belt }) => currentOf(belt.targets)!.forceN);
+function commonTarget(members: readonly GroupMember[], kept: readonly KeptBelt[]): ForceRange | undefined {
+  const targets = members.map((member) => targetOf(member, kept));
   const lowN = Math.max(...targets.map((target) => target.lowN));
   const highN = Math.min(...targets.map((target) => target.highN));
   return lowN < highN ? { lowN, highN } : undefined;
+}
+
+/** A target that was told as a frequency means the force that the belt's density gives it by now. */
+function targetOf({ belt, entered }: GroupMember, kept: readonly KeptBelt[]): ForceRange {
+  const { forceN, source } = currentOf(belt.targets)!;
+  return source.kind === 'frequency' ? (forceOfTarget(source, understood(entered, kept).setup) ?? forceN) : forceN;
+}
+
+/** The one frequency target of all belts; undefined where they differ, or were told as forces. */
+function commonFrequency(members: readonly GroupMember[]): FrequencyTarget | undefined {
+  const sources = members.map(({ belt }) => currentOf(belt.targets)!.source);
+  const [first] = sources;
+  if (first?.kind !== 'frequency') return undefined;
+  const { lowHz, highHz, spanLengthM } = first;
+  const same = sources.every(
+    (one) => one.kind === 'frequency' && one.lowHz === lowHz && one.highHz === highHz && one.spanLengthM === spanLengthM,
+  );
+  return same ? { lowHz, highHz, spanLengthM } : undefined;
 }
 
 function plannedBelt({ belt, entered }: GroupMember, kept: readonly KeptBelt[]): PlannedBelt {

@@ -8,6 +8,7 @@ import { forceFromPartial } from '../../vibration/beam.ts';
 import { forceSlopes } from '../../vibration/beam-sensitivity.ts';
 import { pairRatio } from '../pair-ratio.ts';
 import { type HeardBelt, sharedCells } from '../shared-cells.ts';
+import { type FrequencyTarget, targetAsHeard } from '../target.ts';
 import type { AdjustPlan } from './plan.ts';
 
 /** The plucks of one belt in one state of the machine, under its setup. */
@@ -63,7 +64,9 @@ export function groupScale(plan: AdjustPlan, first: readonly (readonly PluckSoun
   const own = readings.map(({ basis }, i) => ownRelativeU(basis!, centrals[i]!, plain[i]!));
   const whole = forces.map(({ value, low = 0, high = 2 * value }) => (high - low) / (2 * HALF_SD) / value);
   return {
-    commonRelativeU: Math.max(...whole.map((u, i) => Math.sqrt(Math.max(0, u * u - own[i]! ** 2)))),
+    commonRelativeU: plan.targetHz
+      ? Math.max(...heard.map((belt) => toTargetRelativeU(belt, plan.targetHz!)))
+      : Math.max(...whole.map((u, i) => Math.sqrt(Math.max(0, u * u - own[i]! ** 2)))),
     unlikeRelativeU: largestUnlike(heard, plan),
     read: (belt, sounds) => {
       const { reading, basis } = beltReading(plan, belt, sounds);
@@ -90,6 +93,12 @@ function ownRelativeU({ doubt }: ForceBasis, central: CentralSpan, forceN: numbe
   const { perLnFrequency } = forceSlopes({ ...central, number: 1, forceN });
   const sound = Math.hypot(doubt.withinRelative, doubt.repeatabilityRelative, doubt.amplitudeRelative);
   return Math.max(LEAST_OWN_RELATIVE_U, perLnFrequency * sound);
+}
+
+/** Of a force over that of a frequency target: density has cancelled, the span's own length and the ends have not. */
+function toTargetRelativeU(belt: HeardBelt, { lowHz, highHz, spanLengthM }: FrequencyTarget): number {
+  const wanted = targetAsHeard(belt.span, Math.sqrt(lowHz * highHz), spanLengthM);
+  return pairRatio({ belts: [belt, wanted], likeness: 'one-belt', soundRelativeU: 0 })?.unlikeRelativeU ?? 1;
 }
 
 function largestUnlike(heard: readonly HeardBelt[], { likeness }: AdjustPlan): number {

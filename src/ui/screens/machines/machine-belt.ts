@@ -16,6 +16,7 @@ import './machine-adjuster.ts';
 import { type EditMachine, editBelt, faultText, typedText, withoutBelt } from './machine-editing.ts';
 import './machine-span.ts';
 import './machine-target.ts';
+import './machine-window.ts';
 
 @customElement('machine-belt')
 export class MachineBelt extends LitElement {
@@ -58,8 +59,9 @@ export class MachineBelt extends LitElement {
             <label class="over" for="kind">${words.beltKind}</label>
             ${selectField({ id: 'kind', value: belt.beltId, choices: this.#kinds(), onChosen: (beltId) => this.#change({ beltId }) })}
           </div>
-          <machine-target class="wide" .belt=${belt} .edit=${edit}></machine-target>
+          <machine-target class="wide" .document=${document} .machine=${machine} .belt=${belt} .edit=${edit}></machine-target>
         </div>
+        <machine-window .document=${document} .machine=${machine} .belt=${belt} .edit=${edit}></machine-window>
         <details>
           <summary>${words.adjuster}</summary>
           <div class="blocks">

@@ -2,6 +2,7 @@
 
 import type { Machine } from '../../../../shared/document/machine.ts';
 import { machinesEn as words } from '../../../words/machines-en.ts';
+import { targetsEn } from '../../../words/targets-en.ts';
 import { hrefOf } from '../../route.ts';
 
 export interface MachinePage {
@@ -9,7 +10,11 @@ export interface MachinePage {
   readonly text: string;
 }
 
-export const machinePages = (machine: Machine): readonly MachinePage[] => adjustPages(machine);
+export const machinePages = (machine: Machine): readonly MachinePage[] => [...adjustPages(machine), ...cardPage(machine)];
+
+/** Once there is a target to write on it. */
+const cardPage = ({ id, belts }: Machine): readonly MachinePage[] =>
+  belts.some(({ targets }) => targets.length > 0) ? [{ href: hrefOf('machines', id, 'card'), text: targetsEn.card.page }] : [];
 
 /** Groups that are adjusted together, and each belt that is in none and has a target. */
 function adjustPages({ id, belts, groups }: Machine): readonly MachinePage[] {
