@@ -1,13 +1,15 @@
-/** The working day from an empty browser: a machine with two belts, its target, plucks on both, everything there after a reload and after a file out and in. */
+/** The working day from an empty browser: a machine with two belts, its target, plucks on both, match and advice, everything there after a reload and after a file out and in. */
 
 import { readFileSync } from 'node:fs';
 import type { Browser } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { figuresIn, ListenPage, openBrowser, truthOf } from '../support/listen-page.ts';
+import { pairRecording } from '../support/pair-recording.ts';
 
-const truth = truthOf('plain-150mm');
+const SPAN_M = 0.15;
+/** A below 2 to 3 lbf, B inside. */
+const [A_N, B_N] = [8.2, 11.2];
 
-/** Parts of a screen are in shadow roots of their own: named by their heading. */
 const belt = (listen: ListenPage, name: string) => listen.page.getByRole('region', { name: `Belt ${name}` });
 
 const goTo = (listen: ListenPage, place: string) =>
@@ -27,7 +29,8 @@ describe('a machine from nothing', () => {
   let listen: ListenPage;
 
   beforeAll(async () => {
-    browser = await openBrowser({ microphone: 'plain-150mm.wav' });
+    const { path } = pairRecording([A_N, B_N].map((forceN) => ({ forceN, spanLengthM: SPAN_M, times: 3 })));
+    browser = await openBrowser({ microphoneFile: path });
     listen = await ListenPage.open(browser);
   });
   afterAll(() => browser.close());
@@ -50,32 +53,32 @@ describe('a machine from nothing', () => {
       await part
         .getByRole('textbox', { name: 'Length', exact: true })
         .first()
-        .fill(`${truth.spanLengthM * 1000} ± 1`);
+        .fill(`${SPAN_M * 1000} ± 1`);
       await part.getByRole('textbox', { name: 'Length', exact: true }).first().press('Enter');
     }
     await page.getByText('A, B: 8.896 to 13.34 N. A, B must match within 5 %.').waitFor();
 
-    for (const name of ['A', 'B']) {
-      await listen.button(`Listen on ${name}, along the side`).click();
-      await page.getByRole('heading', { name: `Window plotter, belt ${name}` }).waitFor();
-      expect(await listen.textbox('Span length').inputValue()).toBe('150');
-      expect(await listen.reading()).toContain('No reading yet'); // the plucks of the other belt do not count here
-      await listen.button('Listen').click();
-      await page.getByText('3 plucks', { exact: true }).waitFor({ timeout: 30_000 });
-      await listen.button('Stop').click();
-      await expect.poll(async () => figuresIn(await listen.reading())?.frequencyHz).toBeCloseTo(truth.frequencyHz, 0);
-      await page.keyboard.press('k');
-      await listen.button('Kept').waitFor();
-      await goTo(listen, 'Machines');
-      await page.getByRole('link', { name: 'Window plotter' }).click();
-    }
+    await page.getByRole('checkbox', { name: 'All from one roll' }).check();
+    await page.getByRole('link', { name: 'Adjust A, B' }).click();
+    await listen.button('Listen').click();
+    const said = async () => (await listen.reading()).replace(/\s+/gu, ' ');
+    await expect.poll(said, { timeout: 60_000 }).toMatch(/(?:Tighten|Loosen) [AB] /u);
+    const match = async () => (await page.getByRole('region', { name: 'The match' }).textContent())!.replace(/\s+/gu, ' ');
+    const [, percent, doubt] = /A is ([\d.]+) % ± ([\d.]+) % below B/u.exec(await match())!;
+    expect(Math.abs(Number(percent) - 100 * (1 - A_N / B_N))).toBeLessThanOrEqual(Number(doubt));
+    expect(await match()).toContain('They do not match.');
+    const advice = await said();
 
     await page.reload();
+    await expect.poll(said, { timeout: 20_000 }).toBe(advice);
+    expect(await match()).toContain(`A is ${percent} % ± ${doubt} % below B`);
+    await page.keyboard.press('Escape');
     await page.getByRole('heading', { name: 'Window plotter' }).waitFor();
     await page.getByText('A, B: 8.896 to 13.34 N. A, B must match within 5 %.').waitFor();
+
     const before = await saved(listen);
-    await page.getByText('It holds 1 machine, 2 takes.').waitFor();
-    expect((before.content.takes as { on: unknown }[]).map(({ on }) => on)).toHaveLength(2);
+    const takes = before.content.takes as { sounds: unknown[] }[];
+    expect(takes.flatMap(({ sounds }) => sounds).length).toBeGreaterThanOrEqual(6);
 
     await listen.button('Remove everything').click();
     await listen.button('Remove it all').click();
@@ -83,9 +86,9 @@ describe('a machine from nothing', () => {
     expect((await saved(listen)).content).toMatchObject({ machines: [], takes: [] });
 
     await page.getByLabel('Open a file').setInputFiles(before.path);
-    await page.getByRole('row', { name: 'takes 2 0 0 0' }).waitFor();
+    await page.getByRole('row', { name: `takes ${takes.length} 0 0 0` }).waitFor();
     await listen.button('Merge it').click();
-    await page.getByText('It holds 1 machine, 2 takes.').waitFor();
+    await page.getByText('Merged.').waitFor();
     expect((await saved(listen)).content).toEqual(before.content);
     await page.reload();
     expect((await saved(listen)).content).toEqual(before.content);
@@ -102,6 +105,43 @@ describe('a machine from nothing', () => {
     const foreign = { name: 'foreign.json', mimeType: 'application/json', buffer: Buffer.from('{"title":"a list"}') };
     await listen.page.getByLabel('Open a file').setInputFiles(foreign);
     await listen.page.getByText('not a file of this program').waitFor();
-    await listen.page.getByText('It holds 1 machine, 2 takes.').waitFor();
+    await listen.page.getByText(/^It holds 1 machine, /u).waitFor();
+  });
+});
+
+describe('a span of a machine in Listen', () => {
+  const truth = truthOf('plain-150mm');
+  let browser: Browser;
+  let listen: ListenPage;
+
+  beforeAll(async () => {
+    browser = await openBrowser({ microphone: 'plain-150mm.wav' });
+    listen = await ListenPage.open(browser);
+  });
+  afterAll(() => browser.close());
+
+  it('fills the setup, is kept with one key, and never counts for another span', async () => {
+    const { page } = listen;
+    await goTo(listen, 'Machines');
+    await listen.button('Bring in the demo machines').click();
+    await page.getByRole('button', { name: 'Listen on A, along the side' }).click();
+    await page.getByRole('heading', { name: 'Dovetable, belt A' }).waitFor();
+    expect(await listen.textbox('Span length').inputValue()).toBe('180');
+    expect(await listen.textbox('Target to').inputValue()).toBe('9');
+    await listen.button('Listen').click();
+    await page.getByText('3 plucks', { exact: true }).waitFor({ timeout: 30_000 });
+    await listen.button('Stop').click();
+    await expect.poll(async () => figuresIn(await listen.reading())?.frequencyHz).toBeCloseTo(truth.frequencyHz, 0);
+    await page.keyboard.press('k');
+    await listen.button('Kept').waitFor();
+
+    await page.getByRole('combobox', { name: 'Machine and span' }).selectOption('Dovetable, B, along the side');
+    expect(await listen.reading()).toContain('No reading yet');
+    await page.reload();
+    await page.getByRole('heading', { name: 'Dovetable, belt B' }).waitFor();
+    const { content } = await saved(listen);
+    expect(content.takes).toMatchObject([{ source: 'microphone', entered: { spanLength: '180' }, on: { machineId: expect.any(String) } }]);
+    expect((content.takes as { sounds: unknown[] }[])[0]!.sounds).toHaveLength(3);
+    expect(listen.complaints).toEqual([]);
   });
 });
