@@ -46,6 +46,12 @@ const machines: Place = {
       draw: ({ machine, group }) => html`<adjust-screen .machineId=${machine ?? ''} .groupId=${group ?? ''}></adjust-screen>`,
     },
     {
+      pattern: ':machine/match/:group',
+      whole: true,
+      load: () => import('./screens/adjust/match-screen.ts'),
+      draw: ({ machine, group }) => html`<match-screen .machineId=${machine ?? ''} .groupId=${group ?? ''}></match-screen>`,
+    },
+    {
       pattern: ':machine/card',
       load: () => import('./screens/machines/target-card.ts'),
       draw: ({ machine }) => html`<target-card .machineId=${machine ?? ''}></target-card>`,

@@ -77,7 +77,7 @@ export function groupScale(plan: AdjustPlan, first: readonly (readonly PluckSoun
   };
 }
 
-const heardBelt = ({ frequencyHz }: Reading, { span, partials, sharedRelativeU }: ForceBasis): HeardBelt => ({
+export const heardBelt = ({ frequencyHz }: Reading, { span, partials, sharedRelativeU }: ForceBasis): HeardBelt => ({
   span,
   frequencyHz: frequencyHz.value,
   partials,

@@ -24,11 +24,11 @@ import { type Workbench, workbenchContext } from '../../state/context.ts';
 import { KeptPart } from '../../state/kept-part.ts';
 import { busyView, noticeView } from '../reading-states.ts';
 import { adjustScreenStyles } from './adjust-screen-styles.ts';
-import { type BeltRow, beltRows, pathView, rulerLanes } from './belt-rows.ts';
+import { beltItem } from './belt-item.ts';
+import { beltRows, pathView, rulerLanes } from './belt-rows.ts';
 import { matchView, screwLines } from './learned-view.ts';
+import { missingPage } from './missing-page.ts';
 import { amountText, type NextStepView, nextStepView } from './next-step-view.ts';
-
-const NO_BREAK = '\u00a0';
 
 @customElement('adjust-screen')
 export class AdjustScreen extends LitElement {
@@ -103,7 +103,7 @@ export class AdjustScreen extends LitElement {
 
   override render() {
     const adjusting = this.#adjusting;
-    if (adjusting === undefined) return this.#missing();
+    if (adjusting === undefined) return missingPage(this.#document.value === undefined ? undefined : this.#found);
     const listening = adjusting.isListening;
     const view = nextStepView(adjusting, { listening, format: this.#figures.format });
     return html`<main>
@@ -208,21 +208,7 @@ export class AdjustScreen extends LitElement {
   }
 
   #belts(adjusting: Adjusting, view: NextStepView) {
-    return html`<ul class="belts">${beltRows(adjusting, this.#figures).map((row, i) => this.#belt(row, i, i === view.belt))}</ul>`;
-  }
-
-  #belt({ name, figure, bounds, grade, says }: BeltRow, look: number, asked: boolean) {
-    const force = figure
-      ? html`<p class="force"><span><b>${figure.value}</b><small>${NO_BREAK}N</small></span><small>±${NO_BREAK}${figure.doubt}${NO_BREAK}N</small></p>`
-      : bounds
-        ? html`<p class="force"><span>${bounds}<small>${NO_BREAK}N</small></span></p>`
-        : html`<p class="force none">${says}</p>`;
-    const shown = figure !== undefined || bounds !== undefined;
-    return html`<li class="belt" ?data-asked=${asked}>
-      <letter-tile .name=${name} .look=${look}></letter-tile>
-      ${force}
-      ${shown ? html`<p class="standing">${grade ? html`<grade-mark .grade=${grade.grade} .word=${grade.word}></grade-mark>` : nothing}<span>${says}</span></p>` : nothing}
-    </li>`;
+    return html`<ul class="belts">${beltRows(adjusting, this.#figures).map((row, i) => beltItem(row, { look: i, asked: i === view.belt }))}</ul>`;
   }
 
   #ruler(adjusting: Adjusting) {
@@ -275,22 +261,6 @@ export class AdjustScreen extends LitElement {
           ${lines.map((line) => html`<p>${line}</p>`)}</section>`
         : nothing
     }`;
-  }
-
-  #missing() {
-    const found = this.#found;
-    if (this.#document.value === undefined || found === undefined) return html`<main aria-busy="true"></main>`;
-    const machine = found.kind === 'ready' ? undefined : found.machine;
-    const reasons =
-      found.kind === 'lacking'
-        ? found.lacks.map(({ belt, what }) => words.lacking[what](belt))
-        : [found.kind === 'targets-apart' ? words.lacking.targetsApart : words.lacking.gone];
-    return html`<main class="missing">
-      <p class="over">${words.lacking.over}</p>
-      <h1>${words.lacking.answer}</h1>
-      <ul>${reasons.map((reason) => html`<li>${reason}</li>`)}</ul>
-      <a class="button solid" href=${machine ? hrefOf('machines', machine.id) : hrefOf('machines')}>${machine ? words.lacking.back : words.lacking.all}</a>
-    </main>`;
   }
 
   #leave(): void {

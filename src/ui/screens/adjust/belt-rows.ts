@@ -4,7 +4,8 @@ import { believedForceN } from '../../../core/machine/adjust/belief.ts';
 import { beltReading } from '../../../core/machine/adjust/group-readings.ts';
 import { turned } from '../../../core/machine/adjust/learning.ts';
 import { standingOf } from '../../../core/machine/adjust/standing.ts';
-import type { ForceN, Grade } from '../../../core/outcome.ts';
+import type { ForceN, Grade, Reading } from '../../../core/outcome.ts';
+import type { ForceRange } from '../../../core/setup.ts';
 import { forceConformance } from '../../../core/verdict/against-target.ts';
 import { verdictOf } from '../../../core/verdict/conformance.ts';
 import { adjustEn as words } from '../../../words/adjust-en.ts';
@@ -32,13 +33,20 @@ export function beltRows({ group, session }: Adjusting, figures: Figures): reado
   return group.members.map(({ belt }, i): BeltRow => {
     const latest = session.latest[i];
     if (latest === undefined) return { name: belt.name, says: session.belief ? words.reading.wait : words.reading.none };
-    const { reading } = beltReading(plan, i, latest.sounds);
-    const grade = { grade: reading.grade, word: words.reading.grades[reading.grade] };
-    if (reading.forceN === undefined) return { name: belt.name, grade, says: words.reading.noForce };
-    const figure = figures.force(reading.forceN);
-    const says = targetText(reading.forceN, plan.targetForceN, figures);
-    return figure ? { name: belt.name, figure, grade, says } : { name: belt.name, bounds: figures.bounds(reading.forceN), grade, says };
+    return beltRow(belt.name, beltReading(plan, i, latest.sounds).reading, { target: plan.targetForceN, figures });
   });
+}
+
+export function beltRow(
+  name: string,
+  { forceN, grade: is }: Reading,
+  { target, figures }: { readonly target: ForceRange; readonly figures: Figures },
+): BeltRow {
+  const grade = { grade: is, word: words.reading.grades[is] };
+  if (forceN === undefined) return { name, grade, says: words.reading.noForce };
+  const figure = figures.force(forceN);
+  const says = targetText(forceN, target, figures);
+  return figure ? { name, figure, grade, says } : { name, bounds: figures.bounds(forceN), grade, says };
 }
 
 function targetText(forceN: ForceN, target: { lowN: number; highN: number }, figures: Figures): string {

@@ -2,6 +2,7 @@
 
 import type { Machine } from '../../../../shared/document/machine.ts';
 import { machinesEn as words } from '../../../words/machines-en.ts';
+import { matchEn } from '../../../words/match-en.ts';
 import { targetsEn } from '../../../words/targets-en.ts';
 import { hrefOf } from '../../route.ts';
 
@@ -10,11 +11,29 @@ export interface MachinePage {
   readonly text: string;
 }
 
-export const machinePages = (machine: Machine): readonly MachinePage[] => [...adjustPages(machine), ...cardPage(machine)];
+export const machinePages = (machine: Machine): readonly MachinePage[] => [
+  ...adjustPages(machine),
+  ...matchPages(machine),
+  ...cardPage(machine),
+];
 
 /** Once there is a target to write on it. */
 const cardPage = ({ id, belts }: Machine): readonly MachinePage[] =>
   belts.some(({ targets }) => targets.length > 0) ? [{ href: hrefOf('machines', id, 'card'), text: targetsEn.card.page }] : [];
+
+/** Two belts that must match can be checked without adjusting them. */
+const matchPages = ({ id, belts, groups }: Machine): readonly MachinePage[] =>
+  groups
+    .filter(({ beltIds }) => beltIds.length === 2)
+    .map((group) => ({
+      href: hrefOf('machines', id, 'match', group.id),
+      text: matchEn.page(
+        belts
+          .filter((belt) => group.beltIds.includes(belt.id))
+          .map(({ name }) => name)
+          .join(', '),
+      ),
+    }));
 
 /** Groups that are adjusted together, and each belt that is in none and has a target. */
 function adjustPages({ id, belts, groups }: Machine): readonly MachinePage[] {
