@@ -17,9 +17,11 @@ import { ServiceWorkerUpdates } from './offline/program-updates.ts';
 import './ui/app.ts';
 import { demoEntered } from './ui/state/demo-setup.ts';
 import { Effects } from './ui/state/effects.ts';
+import { browserScreen, KeepAwake } from './ui/state/keep-awake.ts';
 import { withTakesRecomputed } from './ui/state/keep-take.ts';
 import { Kept } from './ui/state/kept.ts';
 import { LiveMoments } from './ui/state/live.ts';
+import { SoundCue } from './ui/state/sound-cue.ts';
 import { initialState } from './ui/state/state.ts';
 import { Store } from './ui/state/store.ts';
 
@@ -55,6 +57,15 @@ kept.addEventListener('change', () => store.dispatch({ kind: 'own-belts-known', 
 const app = document.querySelector('spanwright-app');
 if (!app) throw new Error('the page lacks its root element');
 const updates = new ServiceWorkerUpdates();
-app.workbench = { store, effects, live, kept, updates, reportFiles: { csv: readingsCsv, json: reportJson, zip: zipOf } };
+new KeepAwake({ store, screen: browserScreen() });
+app.workbench = {
+  store,
+  effects,
+  live,
+  kept,
+  updates,
+  cue: new SoundCue({ store }),
+  reportFiles: { csv: readingsCsv, json: reportJson, zip: zipOf },
+};
 if (import.meta.env.PROD) void updates.start('./offline.js');
 void effects.findDevices();

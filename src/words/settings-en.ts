@@ -50,6 +50,10 @@ export const settingsEn = {
   done: { merge: 'Merged.', replace: 'Replaced.' },
   untitled: 'without a name',
 
+  sounds: 'Sound',
+  cue: 'A short sound when listening has ended',
+  cueNote: 'Rising where there is a reading, falling where there is none. Never while the page listens.',
+
   space: 'Space',
   used: (used: string, quota: string) => `${used} of ${quota} that the browser gives this page.`,
   usedUnknown: 'The browser does not say how much it takes.',

@@ -63,7 +63,7 @@ describe('over a certificate of our own', () => {
 
   it('cannot be kept for offline: the browser takes no service worker over such a certificate', async () => {
     const said = await page.evaluate(() =>
-      navigator.serviceWorker.register(document.querySelector('script')!.src).then(
+      navigator.serviceWorker.register('./offline.js').then(
         () => 'taken',
         (fault: unknown) => String(fault),
       ),

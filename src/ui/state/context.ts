@@ -5,6 +5,7 @@ import type { ProgramUpdates, ReportFiles } from '../../ports.ts';
 import type { Effects } from './effects.ts';
 import type { Kept } from './kept.ts';
 import type { LiveMoments } from './live.ts';
+import type { SoundCue } from './sound-cue.ts';
 import type { Store } from './store.ts';
 
 export interface Workbench {
@@ -15,6 +16,7 @@ export interface Workbench {
   readonly kept: Kept;
   readonly updates: ProgramUpdates;
   readonly reportFiles: ReportFiles;
+  readonly cue: SoundCue;
 }
 
 export const workbenchContext = createContext<Workbench>('workbench');

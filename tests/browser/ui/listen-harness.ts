@@ -5,6 +5,7 @@ import { zipOf } from '../../../src/export/zip.ts';
 import { Effects, type Outside } from '../../../src/ui/state/effects.ts';
 import { Kept } from '../../../src/ui/state/kept.ts';
 import { LiveMoments } from '../../../src/ui/state/live.ts';
+import { SoundCue } from '../../../src/ui/state/sound-cue.ts';
 import { EMPTY_SETUP } from '../../../src/ui/state/span-setup.ts';
 import { initialState } from '../../../src/ui/state/state.ts';
 import { Store } from '../../../src/ui/state/store.ts';
@@ -45,6 +46,7 @@ export function mountApp() {
     kept,
     updates,
     reportFiles: { csv: readingsCsv, json: reportJson, zip: zipOf },
+    cue: new SoundCue({ store }),
     effects: new Effects({ store, live, outside: silentOutside() }),
   };
   document.body.replaceChildren(app);

@@ -59,6 +59,11 @@ export class SettingsScreen extends LitElement {
         <p>${words.fileNote}</p>
         <file-in .document=${document}><button @click=${() => saveDocument(document)}>${words.save}</button></file-in>
       </section>
+      <section class="block" aria-labelledby="sounds">
+        <h2 id="sounds">${words.sounds}</h2>
+        <label class="cue"><input type="checkbox" .checked=${this.workbench.cue.isOn} @change=${this.#cue} />${words.cue}</label>
+        <p class="note">${words.cueNote}</p>
+      </section>
       <section class="block" aria-labelledby="space">
         <h2 id="space">${words.space}</h2>
         ${this.#space()} ${this.#damaged()}
@@ -113,6 +118,8 @@ export class SettingsScreen extends LitElement {
   }
 
   readonly #changed = (): void => this.requestUpdate();
+
+  readonly #cue = ({ target }: Event): void => this.workbench.cue.turn((target as HTMLInputElement).checked);
 
   readonly #persist = async (): Promise<void> => {
     this.refusedToPersist = !(await this.workbench.kept.archive.askToPersist());

@@ -90,4 +90,16 @@ export const settingsStyles = css`
     margin: 0;
     accent-color: var(--ink);
   }
+  .cue {
+    display: flex;
+    align-items: center;
+    gap: var(--space-12);
+    min-block-size: var(--target-size);
+  }
+  .cue input {
+    inline-size: 18px;
+    block-size: 18px;
+    margin: 0;
+    accent-color: var(--ink);
+  }
 `;
