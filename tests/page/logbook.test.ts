@@ -204,3 +204,29 @@ describe.each([
     await browser.close();
   });
 });
+
+describe('one thing changed on two devices', () => {
+  it('stands side by side in the logbook until somebody chooses', async () => {
+    const browser = await openBrowser();
+    const { page } = await openLogbook(browser);
+    await page.evaluate(async () => {
+      const { kept } = document.querySelector('spanwright-app')!.workbench;
+      await kept.change(
+        (before) => {
+          const [machine] = before.machines;
+          const item = { ...machine!, note: 'as the phone has it', changedAt: '2026-01-02T03:04:05.000Z' };
+          return { ...before, rivals: [{ id: `${machine!.id}.x1`, section: 'machines' as const, item }] };
+        },
+        { asTheyAre: true },
+      );
+    });
+    await page.getByRole('heading', { name: 'One thing was changed on two devices' }).waitFor();
+    await page.getByRole('cell', { name: 'as the phone has it' }).waitFor();
+    expect(await serious(page)).toEqual([]);
+    await page.getByRole('button', { name: /^Keep that of 2 Jan/u }).click();
+    await expect.poll(() => page.getByRole('heading', { name: 'One thing was changed on two devices' }).count()).toBe(0);
+    await page.reload();
+    await page.getByText('as the phone has it, 22 entries').waitFor();
+    await browser.close();
+  });
+});

@@ -27,6 +27,7 @@ import type { EntryDialog } from './entry-dialog.ts';
 import { listedEntries, rowText } from './list-view.ts';
 import { logbookStyles } from './logbook-styles.ts';
 import './logbook-plots.ts';
+import '../rivals/rival-list.ts';
 import './reminder-dialog.ts';
 import type { ReminderDialog } from './reminder-dialog.ts';
 
@@ -86,6 +87,7 @@ export class LogbookScreen extends LitElement {
         <div slot="rail" class="head"><h2>${words.title}</h2></div>
         <place-list slot="rail" .label=${words.list} .entries=${entries} .current=${id}></place-list>
         ${seen ? this.#rail(id) : nothing}
+        <rival-list></rival-list>
         ${seen ? this.#sheet(seen, name) : this.#nothing(id)}
       </place-layout>
       <entry-dialog @entry-deleted=${this.#delete}></entry-dialog>

@@ -17,6 +17,7 @@ import { shared } from '../../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../../state/context.ts';
 import { KeptPart } from '../../state/kept-part.ts';
 import { saveDocument } from '../../state/save-document.ts';
+import '../rivals/rival-list.ts';
 import './file-in.ts';
 import { settingsStyles } from './settings-styles.ts';
 
@@ -54,6 +55,7 @@ export class SettingsScreen extends LitElement {
         <span slot="over">${words.over}</span>${words.answer[0]}<b>${words.answer[1]}</b>
         <span slot="under">${holds(document)}</span>
       </answer-line>
+      <rival-list></rival-list>
       <section aria-labelledby="file">
         <h2 id="file">${words.file}</h2>
         <p>${words.fileNote}</p>
