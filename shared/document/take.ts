@@ -39,6 +39,7 @@ export const keptSetupSchema = z.strictObject({
       ]),
       ratedForceN: z.number().positive().optional(),
       toothPitchM: z.number().positive().optional(),
+      axialStiffnessN: measuredSchema.optional(),
       provedOnWeights: z.boolean().optional(),
     })
     .optional(),

@@ -32,6 +32,8 @@ export interface BeltKnowledge {
   /** Allowable working force of the belt. */
   readonly ratedForceN?: number | undefined;
   readonly toothPitchM?: number | undefined;
+  /** EA, where somebody stretched it under weights. */
+  readonly axialStiffnessN?: Measured | undefined;
   /** Density and stiffness were fitted to plucks under known forces: then short spans need not be taken on trust in the beam. */
   readonly provedOnWeights?: boolean | undefined;
 }

@@ -1,6 +1,6 @@
 /** All that is known of a span besides its sound, in the form in which the force is reckoned from it. */
 
-import { relativeUncertainty } from '../math/measured.ts';
+import { type Measured, relativeUncertainty } from '../math/measured.ts';
 import type { SpanSetup } from '../setup.ts';
 import type { BeamSpan } from '../vibration/beam.ts';
 import { type EndsCell, endsCells, type StiffnessCell, stiffnessCells } from './prior.ts';
@@ -12,6 +12,8 @@ export interface KnownSpan {
   readonly linearDensityKgPerM: number;
   /** Relative standard uncertainty, the air that moves along included; read as log-normal. */
   readonly linearDensityRelativeU: number;
+  /** EA, where it was measured. */
+  readonly axialStiffnessN?: Measured | undefined;
   readonly stiffness: readonly StiffnessCell[];
   readonly ends: readonly EndsCell[];
 }
@@ -42,6 +44,7 @@ export function knownSpan(setup: SpanSetup): KnownSpan | undefined {
     spanLengthRelativeU: relativeUncertainty(spanLengthM),
     linearDensityKgPerM: belt.linearDensityKgPerM.value,
     linearDensityRelativeU: Math.hypot(relativeUncertainty(belt.linearDensityKgPerM), AIR_LOAD_RELATIVE_U),
+    axialStiffnessN: belt.axialStiffnessN,
     stiffness: stiffnessCells(belt.bendingStiffnessNm2),
     ends: endsCells(setup.ends),
   };

@@ -23,7 +23,7 @@ const SETTLED = 1e-4;
 export function sagRise(span: KnownSpan, forceN: number): number {
   const { linearDensityKgPerM: μ, spanLengthM: L } = span;
   const weightN = μ * STANDARD_GRAVITY * L;
-  return (8 / Math.PI ** 4) * (weightN / forceN) ** 2 * ((AXIAL_STIFFNESS_PER_DENSITY * μ) / forceN);
+  return (8 / Math.PI ** 4) * (weightN / forceN) ** 2 * ((span.axialStiffnessN?.value ?? AXIAL_STIFFNESS_PER_DENSITY * μ) / forceN);
 }
 
 /**

@@ -6,7 +6,7 @@ import { knownEndsAndStiffness, measuredSpan, weighedBelt } from '../remedies.ts
 import type { SpanSetup } from '../setup.ts';
 import { gradeOfRatio, toleranceOf } from '../verdict/grade.ts';
 import { type PlannedReading, type PlanQuestion, plannedSpan, setupAt } from './plan.ts';
-import { AXIAL_RELATIVE_U, AXIAL_STIFFNESS_PER_DENSITY, expectedPress, insertionRiseN, type Press, pressedForce } from './press.ts';
+import { axialStiffness, expectedPress, insertionRiseN, type Press, pressedForce } from './press.ts';
 import { bestSecond } from './second-position.ts';
 import type { Reach } from './zones.ts';
 
@@ -140,14 +140,15 @@ function pressed(setup: SpanSetup, { forceN }: PlannedReading, at: Here): Way | 
 
 /** A gauge reads what hung weights taught it; in the machine its own deflection raises the force, by a part that is taken off as far as it is known. */
 function gauge(setup: SpanSetup, { forceN }: PlannedReading, at: Here): Way | undefined {
-  if (setup.belt === undefined || at.spanLengthM < GAUGE.baseM + GAUGE.roomM) return undefined;
+  const span = knownSpan(setup);
+  if (span === undefined || at.spanLengthM < GAUGE.baseM + GAUGE.roomM) return undefined;
   const { low, high } = givingLength(at);
-  const axialStiffnessN = AXIAL_STIFFNESS_PER_DENSITY * setup.belt.linearDensityKgPerM.value;
+  const { valueN: axialStiffnessN, relativeU } = axialStiffness(span);
   const { deflectionM, baseM } = GAUGE;
   const riseOf = (givingLengthM: number): number =>
     insertionRiseN({ axialStiffnessN, deflectionM, spanLengthM: baseM, givingLengthM }) / forceN;
   const rise = riseOf((low + high) / 2);
-  const riseU = Math.hypot(AXIAL_RELATIVE_U * rise, (riseOf(low) - riseOf(high)) / Math.sqrt(12));
+  const riseU = Math.hypot(relativeU * rise, (riseOf(low) - riseOf(high)) / Math.sqrt(12));
   const forceU95Relative = Math.hypot(GAUGE_U95_RELATIVE, 2 * riseU);
   return { kind: 'gauge', forceU95Relative, grade: gradeOfRatio(forceU95Relative / toleranceOf(setup)) };
 }

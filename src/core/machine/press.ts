@@ -1,13 +1,22 @@
 /** Without sound: a known weight on the middle of the span, and a ruler. What a stiff belt gives way by, and what pressing adds to the force. */
 
 import { AIR_LOAD_RELATIVE_U, centralSpan, type KnownSpan } from '../force/known-span.ts';
+import { relativeUncertainty } from '../math/measured.ts';
 import { type Propagated, propagated } from '../math/propagation.ts';
 import { risingRoot } from '../math/root.ts';
 
 const STANDARD_GRAVITY = 9.80665;
 /** Axial stiffness for the linear density, N per kg/m, and its relative doubt: rubber on glass cord, assumed as for the sag of a span. */
-export const AXIAL_STIFFNESS_PER_DENSITY = 2.8e6;
-export const AXIAL_RELATIVE_U = 0.4;
+const AXIAL_STIFFNESS_PER_DENSITY = 2.8e6;
+const AXIAL_RELATIVE_U = 0.4;
+
+/** EA as it was measured; else as belts of this density are taken to have it. */
+export function axialStiffness(span: KnownSpan): { readonly valueN: number; readonly relativeU: number } {
+  const { axialStiffnessN: measured, linearDensityKgPerM, linearDensityRelativeU } = span;
+  if (measured) return { valueN: measured.value, relativeU: relativeUncertainty(measured) };
+  const relativeU = Math.hypot(AXIAL_RELATIVE_U, AIR_LOAD_RELATIVE_U, linearDensityRelativeU);
+  return { valueN: AXIAL_STIFFNESS_PER_DENSITY * linearDensityKgPerM, relativeU };
+}
 
 export interface StiffSpan {
   readonly spanLengthM: number;
@@ -71,6 +80,7 @@ export function pressedForce(press: Press, span: KnownSpan): PressedForce | unde
       deflectionM: deflectionM!,
     }) - insertionRiseN({ axialStiffnessN: Math.exp(lnAxial!), deflectionM: deflectionM!, spanLengthM: lengthM!, givingLengthM: givingM! });
   const central = centralSpan(span);
+  const axial = axialStiffness(span);
   const { low, high } = press.givingLengthM;
   const inputs = [
     { name: 'mass', value: press.massKg, standardUncertainty: press.massUKg },
@@ -82,11 +92,7 @@ export function pressedForce(press: Press, span: KnownSpan): PressedForce | unde
     },
     { name: 'end fixity', value: (central.fixity[0] + central.fixity[1]) / 2, standardUncertainty: meanFixityU(central) },
     { name: 'span length', value: span.spanLengthM, standardUncertainty: span.spanLengthM * span.spanLengthRelativeU },
-    {
-      name: 'axial stiffness',
-      value: Math.log(AXIAL_STIFFNESS_PER_DENSITY * span.linearDensityKgPerM),
-      standardUncertainty: Math.hypot(AXIAL_RELATIVE_U, AIR_LOAD_RELATIVE_U, span.linearDensityRelativeU),
-    },
+    { name: 'axial stiffness', value: Math.log(axial.valueN), standardUncertainty: axial.relativeU },
     { name: 'belt that gives', value: (low + high) / 2, standardUncertainty: (high - low) / Math.sqrt(12) },
   ];
   const force = propagated(inputs, model);
@@ -133,7 +139,7 @@ export function expectedPress(
     bendingStiffnessNm2: central.bendingStiffnessNm2,
     fixity: (central.fixity[0] + central.fixity[1]) / 2,
   };
-  const axialStiffnessN = AXIAL_STIFFNESS_PER_DENSITY * span.linearDensityKgPerM;
+  const axialStiffnessN = axialStiffness(span).valueN;
   const middle = (givingLengthM.low + givingLengthM.high) / 2;
   const loadN = massKg * STANDARD_GRAVITY;
   const loose = pressedDeflectionM(stiff, forceN, loadN);

@@ -21,7 +21,9 @@ export function knowledgeOf(belt: KeptBelt): BeltKnowledge | undefined {
   const rated = currentOf(belt.ratedForceN)?.value ?? row?.ratedForceN.value;
   const toothPitchM = belt.toothPitchM ?? row?.toothPitchM;
   const bendingStiffness = stiffness && ({ kind: 'known', value: measured(stiffness) } as const);
-  if (!density) return row && { ...beltKnowledge(row), ...(bendingStiffness ? { bendingStiffnessNm2: bendingStiffness } : {}) };
+  const axial = currentOf(belt.axialStiffnessN);
+  const stretch = axial ? { axialStiffnessN: measured(axial) } : {};
+  if (!density) return row && { ...beltKnowledge(row), ...stretch, ...(bendingStiffness ? { bendingStiffnessNm2: bendingStiffness } : {}) };
   const known = ownBelt({
     linearDensityKgPerM: measured(density),
     densityFrom: density.from === 'told' ? 'stated' : 'weighed',
@@ -32,7 +34,7 @@ export function knowledgeOf(belt: KeptBelt): BeltKnowledge | undefined {
     catalogue: belts,
   });
   // A row's own range says more than what belts of like density have.
-  return row && !stiffness ? { ...known, bendingStiffnessNm2: beltKnowledge(row).bendingStiffnessNm2 } : known;
+  return { ...known, ...stretch, ...(row && !stiffness ? { bendingStiffnessNm2: beltKnowledge(row).bendingStiffnessNm2 } : {}) };
 }
 
 /** How an end built like the bench's holds; undefined where the belt was on none. */

@@ -68,3 +68,9 @@ describe('told that it lies flat', () => {
     expect(reasonsOf(2.6, undefined)).toEqual([]);
   });
 });
+
+test('a stretch stiffness that was measured goes before the one that the density lets expect', () => {
+  const told = knownSpan(spanOf(0.6, { ...WEIGHED_BELT, axialStiffnessN: { value: 11_000, standardUncertainty: 200 } }))!;
+  // Half of the 22 kN that a belt of 7.8 g/m is taken to have, so half of the rise worked out above
+  expect(sagRise(told, 2)).toBeCloseTo(0.47 / 2, 1);
+});

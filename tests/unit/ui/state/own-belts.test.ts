@@ -42,6 +42,13 @@ describe('knowledgeOf', () => {
     expect(knowledgeOf(proved)).toMatchObject({ densityFrom: 'weighed', provedOnWeights: true, bendingStiffnessNm2: { kind: 'known' } });
   });
 
+  it('brings a measured stretch stiffness along, with and without a measured density', () => {
+    const stretched = { axialStiffnessN: [value(19_000, 400, 'told')] };
+    const expected = { value: 19_000, standardUncertainty: 400 };
+    expect(knowledgeOf(belt(stretched))?.axialStiffnessN).toEqual(expected);
+    expect(knowledgeOf(belt({ ...stretched, linearDensityKgPerM: [value(0.0082, 4e-5, 'weighed')] }))?.axialStiffnessN).toEqual(expected);
+  });
+
   it('of a belt that neither its owner nor the catalogue tells of knows nothing', () => {
     expect(knowledgeOf(belt({ catalogueId: undefined }))).toBeUndefined();
   });
