@@ -67,12 +67,22 @@ export const adjustEn = {
     stuckMove: 'Any more could pass what the belt is made for. Check the target and the limit.',
     stuckInputs:
       'The belts match in the middle of the target, as far as is known. Weigh the belt, or measure the spans closer, to be sure of the force.',
+    stuckRolls:
+      'Belts of two rolls differ by more than that. If both were cut from one roll, say so where the machine tells which belts must match.',
     stuckTell:
       'What the belts do not share leaves it open, however often they are plucked. Belts of one roll, weighed, on equal spans tell more.',
   },
   clockwise: 'Clockwise. ',
   counterclockwise: 'Counterclockwise. ',
   degrees: (degrees: string) => `That is about ${degrees}°. `,
+  /** For the ear: '3 eighths of a turn', '1 and 1 quarter turns'. */
+  spokenTurn: (whole: number, top: number, bottom: 1 | 2 | 4 | 8 | 16 | 32) => {
+    const part = { 1: '', 2: 'half', 4: 'quarter', 8: 'eighth', 16: 'sixteenth', 32: 'thirty-second' }[bottom];
+    const parts = top === 1 ? `a ${part}` : `${counted(top)} ${part}s`;
+    if (top === 0) return whole === 1 ? 'one turn' : `${counted(whole)} turns`;
+    if (whole === 0) return top === 1 && bottom !== 1 ? `${part === 'eighth' ? 'an' : 'a'} ${part} turn` : `${parts} of a turn`;
+    return `${counted(whole)} and ${top === 1 && part === 'eighth' ? 'an eighth' : parts} turns`;
+  },
   turn: (count: string, plural: boolean) => `${count} ${plural ? 'turns' : 'turn'}`,
 
   reading: {

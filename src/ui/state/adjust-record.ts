@@ -33,7 +33,8 @@ export function recordedSteps(
     return step ? [{ at: Date.parse(entry.made.at), step }] : [];
   });
   const begun = own.filter(({ adjusting }) => adjusting?.kind === 'begun').map(({ made }) => Date.parse(made.at));
-  const all = [...readings, ...moves].sort((a, b) => a.at - b.at).filter(({ at }) => at >= Math.max(0, ...begun));
+  // What was read in the same moment was read after the move.
+  const all = [...moves, ...readings].sort((a, b) => a.at - b.at).filter(({ at }) => at >= Math.max(0, ...begun));
   // From the end back to the first long pause.
   let from = all.length;
   let next = now;

@@ -123,6 +123,7 @@ export function demoMachines(words: {
       ...plotter,
       demo: true,
       note: words.plotterNote,
+      groups: plotter.groups.map((group) => ({ ...group, sameRoll: true })),
       belts: plotter.belts.map((belt) => ({ ...belt, lengthM: laidBeltLength(plotter, belt), targets: target(6, 9), adjuster: screw })),
     },
     {

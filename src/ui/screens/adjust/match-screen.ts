@@ -133,7 +133,7 @@ export class MatchScreen extends LitElement {
   #after({ check, plucks, group }: MatchChecking, names: readonly string[]): string {
     const { verdict } = check.test;
     if (verdict === 'more') return words.inTurn;
-    if (verdict === 'cannot-tell') return words.cannotTellWhy;
+    if (verdict === 'cannot-tell') return group.plan.likeness === 'two-rolls' ? adjustEn.after.stuckRolls : words.cannotTellWhy;
     const certain = words.after(plucks.length);
     if (verdict === 'matched') return certain;
     const [a, b] = check.readings.map((reading) => reading?.forceN?.value);

@@ -7,7 +7,7 @@ import { formatPercent, type NumberFormat } from '../../../core/quantity.ts';
 import { adjustEn as words } from '../../../words/adjust-en.ts';
 import type { ReadyGroup } from '../../state/adjust-group.ts';
 import type { Adjusting } from '../../state/adjusting.ts';
-import { degreesText, millimetresText, turnsText } from '../../turn-text.ts';
+import { degreesText, millimetresText, spokenTurns, turnsText } from '../../turn-text.ts';
 
 export interface NextStepView {
   /** Heavy, then light. */
@@ -26,7 +26,7 @@ export function nextStepView(adjusting: Adjusting, { listening, format }: { list
   const { group, session } = adjusting;
   const { ask } = session;
   if (ask.kind === 'done') return doneView(adjusting, format);
-  if (ask.kind === 'stuck') return stuckView(ask);
+  if (ask.kind === 'stuck') return stuckView(ask, group.plan.likeness === 'two-rolls');
   if (!listening && adjusting.steps.length === 0) return plain([words.say.ready, ''], words.after.ready);
   return ask.kind === 'move' ? moveView(group, ask, format) : pluckView(group, ask, adjusting);
 }
@@ -64,7 +64,8 @@ function moveView(group: ReadyGroup, { advice, need }: Extract<Ask, { kind: 'mov
         : words.say.loosenSome(name)
       : (tightens ? words.say.tighten : words.say.loosen)(name, amountText(group, advice, format));
   const after = words.after.move(`${wayText(group, advice, tightens)}${fineText(group, advice)}`, name, need);
-  return { ...plain([say[0]!, say[1]!], after), belt: advice.belt, count: words.plucks(0, need) };
+  const spoken = `${say[0]} ${spokenAmount(group, advice, format)}. ${after}`;
+  return { say: [say[0]!, say[1]!], after, spoken, belt: advice.belt, count: words.plucks(0, need) };
 }
 
 /** '3/8 turn', '0.5 mm'; of a spring nothing. */
@@ -72,6 +73,11 @@ export function amountText(group: ReadyGroup, advice: Advice, format: NumberForm
   if (advice.kind === 'way') return '';
   const { kind } = group.plan.belts[advice.belt]!.adjuster;
   return kind === 'slide' ? millimetresText(advice.turns, format) : turnsText(advice.turns);
+}
+
+function spokenAmount(group: ReadyGroup, advice: Advice, format: NumberFormat): string {
+  const isScrew = group.plan.belts[advice.belt]!.adjuster.kind === 'screw';
+  return advice.kind === 'turn' && isScrew ? spokenTurns(advice.turns) : amountText(group, advice, format);
 }
 
 function wayText({ members }: ReadyGroup, { belt }: Advice, tightens: boolean): string {
@@ -104,7 +110,7 @@ export function matchWithin(standing: Adjusting['session']['standing']): number 
 /** 95 % point of the normal distribution on one side: a difference lies beyond one end or the other, hardly ever either. */
 const ONE_SIDED_95 = 1.644854;
 
-function stuckView({ why }: Extract<Ask, { kind: 'stuck' }>): NextStepView {
+function stuckView({ why }: Extract<Ask, { kind: 'stuck' }>, twoRolls: boolean): NextStepView {
   switch (why) {
     case 'no-force':
       return plain([words.say.stuckForce, ''], words.after.stuckForce);
@@ -113,6 +119,6 @@ function stuckView({ why }: Extract<Ask, { kind: 'stuck' }>): NextStepView {
     case 'inputs':
       return plain([words.say.stuckInputs, ''], words.after.stuckInputs);
     case 'cannot-tell':
-      return plain([words.say.stuckTell, ''], words.after.stuckTell);
+      return plain([words.say.stuckTell, ''], twoRolls ? words.after.stuckRolls : words.after.stuckTell);
   }
 }
