@@ -13,6 +13,7 @@ import { nonBeltSection } from './non-belts.ts';
 import { rejectionSection } from './rejection.ts';
 import { createRun, type Run } from './run.ts';
 import { timeSection } from './time.ts';
+import { trendSection } from './trend.ts';
 import { twoPositionsSection } from './two-positions.ts';
 
 const SECTIONS: Readonly<Record<string, (run: Run) => string>> = {
@@ -28,6 +29,7 @@ const SECTIONS: Readonly<Record<string, (run: Run) => string>> = {
   adjust: adjustSection,
   gauges: gaugeSection,
   'two-positions': twoPositionsSection,
+  trend: trendSection,
 };
 
 const options = benchArguments(process.argv.slice(3), Object.keys(SECTIONS));
