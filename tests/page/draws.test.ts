@@ -63,6 +63,25 @@ describe.each([
     expect(await overhang(listen)).toBe(0);
   });
 
+  it('draws bars, axis and bounds in the colours that a person forces', async () => {
+    await listen.page.emulateMedia({ forcedColors: 'active' });
+    const colours = await listen.page.locator('draw-histogram').evaluate((part) => {
+      const probe = document.createElement('span');
+      probe.style.color = 'CanvasText';
+      document.body.append(probe);
+      const text = getComputedStyle(probe).color;
+      probe.remove();
+      const painted = (selector: string, property: 'fill' | 'stroke') =>
+        getComputedStyle(part.shadowRoot!.querySelector(selector)!)[property];
+      return {
+        text,
+        found: [painted('rect', 'fill'), painted('.axis', 'stroke'), painted('.interval', 'stroke'), painted('text', 'fill')],
+      };
+    });
+    expect(new Set(colours.found)).toEqual(new Set([colours.text]));
+    await listen.page.emulateMedia({ forcedColors: 'none' });
+  });
+
   it('lets go of a check when the reading changes, and of draws that are cancelled', async () => {
     if (name === 'phone') await listen.button('Change').click();
     await listen.textbox('Span length').fill('151');
@@ -74,5 +93,36 @@ describe.each([
     await listen.button('Check by random draws').waitFor();
     expect(await listen.page.getByRole('progressbar').count()).toBe(0);
     expect(listen.complaints).toEqual([]);
+  });
+});
+
+/** What a worker answers that finds something else than the reading; which takes do is a matter of the core. */
+describe.each([
+  ['differ', /They differ\. Believe the draws/u],
+  ['too-few', /Too few draws fit the partials to be a check\. Believe the reading\./u],
+])('draws that are no check: %s', (agreement, sentence) => {
+  it('are said to be, beside both intervals', async () => {
+    const browser = await openBrowser();
+    // What answers from the browser's own store could not be put in the worker's place.
+    const listen = await ListenPage.open(browser, { serviceWorkers: 'block' });
+    const answer = {
+      forceN: { value: 9.1, low: 8, high: 10.4, u95: 1.3 },
+      draws: 100_000,
+      effectiveDraws: 300,
+      shareWithoutForce: 0.04,
+      histogram: { fromN: 7, binWidthN: 0.1, shares: Array.from({ length: 40 }, () => 1 / 40) },
+      agreement,
+    };
+    const script = `onmessage = () => postMessage(${JSON.stringify({ kind: 'drawn', answer })});`;
+    await listen.page.route(/draws\.worker/u, (route) => route.fulfill({ contentType: 'text/javascript', body: script }));
+    await listen.describe(truthOf('plain-150mm'));
+    await listen.recording().focus();
+    await listen.recording().setInputFiles(fixturePath('plain-150mm.wav'));
+    await listen.button('Check by random draws').click({ timeout: 20_000 });
+    const check = listen.page.locator('draws-check');
+    await check.getByText(sentence).waitFor({ timeout: 10_000 });
+    expect(await check.locator('p.sentence').textContent()).toMatch(/^Draws: 8\.0 to 10\.4\sN\. Reading: [\d.]+ to [\d.]+\sN\. /u);
+    expect(await check.getByText(/^4\s% of the draws leave no room for any force\.$/u).isVisible()).toBe(true);
+    await browser.close();
   });
 });
