@@ -2,7 +2,7 @@
 
 import type { Measured } from '../math/measured.ts';
 import { localGravity, type Place } from './gravity.ts';
-import type { Direction, LoadedReading, SharedForceDoubt } from './loaded-reading.ts';
+import { type Direction, type LoadedReading, NO_SHARED_DOUBT, type SharedForceDoubt } from './loaded-reading.ts';
 
 export type RigKind = 'straight' | 'roller' | 'mid-span';
 
@@ -59,6 +59,8 @@ export interface HungLoad {
   readonly massKg: number;
   /** On a mid-span rig: sag at the weight under this load. */
   readonly sagM?: Measured | undefined;
+  /** A force that is known without anything hanging, such as a reference wire's. */
+  readonly knownN?: Measured | undefined;
 }
 
 /**
@@ -66,7 +68,8 @@ export interface HungLoad {
  *
  * @throws RangeError on a mid-span rig without half distance or sag
  */
-export function rigForce(rig: Rig, { massKg, sagM }: HungLoad): RigForce {
+export function rigForce(rig: Rig, { massKg, sagM, knownN }: HungLoad): RigForce {
+  if (knownN) return { forceN: knownN.value, ownUN: knownN.standardUncertainty, shared: NO_SHARED_DOUBT };
   const { kind, scale, hangerKg, beltBelowM = 0, linearDensityKgPerM = 0, rollerFrictionShare = 0, halfDistanceM } = rig;
   if (kind === 'mid-span' && !(halfDistanceM && sagM)) throw new RangeError('rigForce needs half distance and sag on a mid-span rig');
   const sag = kind === 'mid-span' && halfDistanceM && sagM ? { halfDistanceM, sagM } : undefined;
@@ -139,7 +142,7 @@ export interface RigReading extends Omit<LoadedReading, 'forceN' | 'forceUN'>, H
 /** Readings under their forces, and what all forces share. */
 export function loadedReadings(rig: Rig, readings: readonly RigReading[]): { rows: readonly LoadedReading[]; shared: SharedForceDoubt } {
   const forces = readings.map((reading) => rigForce(rig, reading));
-  const rows = readings.map(({ massKg: _mass, sagM: _sag, ...reading }, i) => ({
+  const rows = readings.map(({ massKg: _mass, sagM: _sag, knownN: _known, ...reading }, i) => ({
     ...reading,
     forceN: forces[i]!.forceN,
     forceUN: forces[i]!.ownUN,

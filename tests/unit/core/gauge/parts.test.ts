@@ -112,7 +112,7 @@ describe('chart', () => {
     expect(rows[0]!.reading).toBeGreaterThanOrEqual(verified.readingLow);
     expect(rows.at(-1)!.reading).toBeLessThanOrEqual(verified.readingHigh);
     for (const { reading, force } of rows) expect(force.forceN).toBeCloseTo(reading / 0.25, 1);
-    expect([evenStep(7, 14), evenStep(6.9, 10), evenStep(3.1, 14)]).toEqual([0.5, 1, 0.5]);
+    expect([evenStep(7, 14), evenStep(6.9, 10), evenStep(3.1, 14)]).toEqual([0.5, 1, 0.25]);
   });
 });
 
