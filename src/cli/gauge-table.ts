@@ -1,7 +1,7 @@
 /** A calibration as a page of text for people. */
 
 import type { Calibration } from '../core/gauge/calibration.ts';
-import { chartRows } from '../core/gauge/chart.ts';
+import { chartRows, decimalsOfStep } from '../core/gauge/chart.ts';
 import { convert } from '../core/gauge/convert.ts';
 import type { ConvertedForce } from '../core/gauge/prediction.ts';
 import { formatInterval, formatMeasured, formatNumber, formatPercent, formatQuantity } from '../core/quantity.ts';
@@ -71,4 +71,4 @@ export function gaugeTable(
 
 /** Readings of the chart are round; they need no more digits than their own step. */
 const chartStep = (rows: readonly { readonly reading: number }[], step: number): number =>
-  rows.length > 1 ? 10 ** Math.floor(Math.log10(rows[1]!.reading - rows[0]!.reading) + 1e-9) : step;
+  rows.length > 1 ? 10 ** -decimalsOfStep(rows[1]!.reading - rows[0]!.reading) : step;

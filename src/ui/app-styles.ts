@@ -90,8 +90,9 @@ export const appStyles = css`
     }
   }
   @media print {
-    header {
-      position: static;
+    header,
+    place-bar {
+      display: none;
     }
   }
 `;

@@ -105,8 +105,19 @@ const belts: Place = {
   ],
 };
 
+const gauges: Place = {
+  id: 'gauges',
+  pages: [
+    {
+      pattern: ':gauge?/:tab?',
+      load: () => import('./screens/gauges/gauges-screen.ts'),
+      draw: ({ gauge, tab }) => html`<gauges-screen .gaugeId=${gauge ?? ''} .tab=${tab ?? ''}></gauges-screen>`,
+    },
+  ],
+};
+
 /** In the order of the bar. */
-export const places: readonly [Place, ...Place[]] = [listen, machines, belts, logbook, settings];
+export const places: readonly [Place, ...Place[]] = [listen, machines, belts, gauges, logbook, settings];
 
 export interface Shown {
   readonly place: Place;

@@ -76,6 +76,11 @@ export class PlaceLayout extends LitElement {
       @media print {
         :host {
           display: block;
+          min-block-size: 0;
+          padding: 0;
+        }
+        .sheet {
+          padding: 0;
         }
         .rail {
           display: none;

@@ -1,14 +1,18 @@
-/** What a place holds, as links in its side strip: name and a note each; the current one has a bar of 3 px and the sheet's ground. */
+/** What a place holds, as links in its side strip: name, a note, and where it has one its grade; the current one has a bar of 3 px and the sheet's ground. */
 
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { shared } from '../shared-styles.ts';
+import './grade-mark.ts';
+import type { MarkedGrade } from './grade-mark.ts';
 
 export interface PlaceEntry {
   readonly id: string;
   readonly name: string;
   readonly note: string;
   readonly href: string;
+  readonly grade?: MarkedGrade | undefined;
+  readonly gradeWord?: string | undefined;
 }
 
 /** @cssprop --ink, --ink-2, --paper, --line - names and bar, notes, ground of the current one, separators */
@@ -49,6 +53,14 @@ export class PlaceList extends LitElement {
       a:focus-visible {
         outline-offset: calc(-1 * var(--stroke-place));
       }
+      .graded {
+        padding-inline-start: calc(var(--space-24) + var(--space-32));
+      }
+      grade-mark {
+        position: absolute;
+        inset-block-start: var(--space-12);
+        inset-inline-start: var(--space-24);
+      }
       strong {
         display: block;
         font-weight: var(--weight-strong);
@@ -56,6 +68,12 @@ export class PlaceList extends LitElement {
       @media (max-width: 59.99rem) {
         a {
           padding-inline: var(--sheet-margin);
+        }
+        .graded {
+          padding-inline-start: calc(var(--sheet-margin) + var(--space-32));
+        }
+        grade-mark {
+          inset-inline-start: var(--sheet-margin);
         }
       }
     `,
@@ -68,8 +86,9 @@ export class PlaceList extends LitElement {
   override render() {
     return html`<ul aria-label=${this.label || nothing}>
       ${this.entries.map(
-        ({ id, name, note, href }) =>
-          html`<li><a href=${href} aria-current=${id === this.current ? 'page' : nothing}><strong>${name}</strong>
+        ({ id, name, note, href, grade, gradeWord }) =>
+          html`<li><a class=${grade ? 'graded' : nothing} href=${href} aria-current=${id === this.current ? 'page' : nothing}>
+            ${grade ? html`<grade-mark .grade=${grade} .word=${gradeWord ?? ''} bare></grade-mark>` : nothing}<strong>${name}</strong>
             ${note ? html`<span class="note">${note}</span>` : nothing}</a></li>`,
       )}
     </ul>`;
