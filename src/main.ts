@@ -4,6 +4,7 @@ import { createAnalyst } from './analysis/analyst.ts';
 import { createCounsellor } from './analysis/counsel.ts';
 import { madeDemoTake } from './analysis/demo.ts';
 import { createRandomDraws } from './analysis/draws.ts';
+import { createPlanner } from './analysis/planner.ts';
 import { KeptArchive } from './archive/kept-archive.ts';
 import { createSetupMemory } from './archive/last-setup.ts';
 import { createFileDecoder } from './capture/audio-file.ts';
@@ -44,6 +45,7 @@ const effects = new Effects({
     counsellor: createCounsellor(),
     player: createClipPlayer(),
     pluckFiles,
+    planner: createPlanner(),
     decoder: createFileDecoder(),
     replay: createReplay(),
     memory,

@@ -7,6 +7,8 @@ import type { DrawnAnswer } from './core/drawn-answer.ts';
 import type { InspectedSound, Inspection } from './core/inspection/inspect.ts';
 import type { ListeningEvent } from './core/listening.ts';
 import type { Report } from './core/logbook/report.ts';
+import type { AskedPlan, PlanAnswer } from './core/machine/ask-plan.ts';
+import type { TrialQuestion, TrialRow } from './core/machine/trial.ts';
 import type { PluckReading } from './core/outcome.ts';
 import type { Recording, SoundProcessing } from './core/samples/recording.ts';
 import type { SpanSetup } from './core/setup.ts';
@@ -143,6 +145,20 @@ export interface RandomDraws {
     readonly onProgress: (share: number) => void;
     readonly signal: AbortSignal;
   }): Promise<DrawnAnswer | undefined>;
+}
+
+/** The span planner, out of the page's way. Both reject with the signal's reason when aborted. */
+export interface Planner {
+  /** Undefined where the belt was not told. */
+  plan(asked: AskedPlan, options: { readonly signal: AbortSignal }): Promise<PlanAnswer | undefined>;
+  tryHere(
+    question: TrialQuestion,
+    options: {
+      /** Told the share done, 0 to 1. */
+      readonly onProgress: (share: number) => void;
+      readonly signal: AbortSignal;
+    },
+  ): Promise<readonly TrialRow[]>;
 }
 
 /** Why a file gave no sound. `text` says in one sentence what is wrong, for WAV files with the place of the fault. */

@@ -39,6 +39,12 @@ const listen: Place = {
 const machines: Place = {
   id: 'machines',
   pages: [
+    { pattern: 'plan', load: () => import('./screens/planner/planner-screen.ts'), draw: () => html`<planner-screen></planner-screen>` },
+    {
+      pattern: ':machine/plan',
+      load: () => import('./screens/planner/planner-screen.ts'),
+      draw: ({ machine }) => html`<planner-screen .machineId=${machine ?? ''}></planner-screen>`,
+    },
     {
       pattern: ':machine/adjust/:group',
       whole: true,

@@ -110,13 +110,13 @@ function ofPlace(question: PlanQuestion, { spanLengthM, reach }: { spanLengthM: 
   ];
 }
 
-interface Here {
+export interface Here {
   readonly spanLengthM: number;
   readonly loopLengthM?: number | undefined;
 }
 
 /** With the motors free the whole belt gives; of a belt that nobody measured, that it is about a metre long. */
-const givingLength = ({ spanLengthM, loopLengthM }: Here): Press['givingLengthM'] =>
+export const givingLength = ({ spanLengthM, loopLengthM }: Here): Press['givingLengthM'] =>
   loopLengthM === undefined
     ? { low: Math.max(spanLengthM, 0.5), high: Math.max(spanLengthM, 1.5) }
     : { low: Math.max(spanLengthM, 0.9 * loopLengthM), high: Math.max(spanLengthM, loopLengthM) };

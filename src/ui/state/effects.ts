@@ -6,6 +6,7 @@ import type { Recording } from '../../core/samples/recording.ts';
 import type {
   Analyst,
   AnalystEvent,
+  CaptureFailure,
   CaptureTrouble,
   ClipPlayer,
   Counsellor,
@@ -13,6 +14,7 @@ import type {
   FileDecoder,
   LiveTake,
   OpenMicrophone,
+  Planner,
   PluckFiles,
   RandomDraws,
   Recorder,
@@ -22,6 +24,7 @@ import type {
 } from '../../ports.ts';
 import { followCounsel } from './counsel.ts';
 import type { LiveMoments } from './live.ts';
+import { roomHeard } from './room-heard.ts';
 import type { SoundTap } from './sound-tap.ts';
 import type { AppEvent } from './state.ts';
 import type { Store } from './store.ts';
@@ -34,6 +37,7 @@ export interface Outside {
   readonly counsellor: Counsellor;
   readonly player: ClipPlayer;
   readonly pluckFiles: PluckFiles;
+  readonly planner: Planner;
   readonly decoder: FileDecoder;
   readonly replay: Replay;
   readonly memory: SetupMemory;
@@ -205,6 +209,27 @@ export class Effects {
 
   get pluckFiles(): PluckFiles {
     return this.#outside.pluckFiles;
+  }
+
+  /** What the planner's page asks, each in a worker of its own. */
+  get planner(): Planner {
+    return this.#outside.planner;
+  }
+
+  /** Some seconds of the room as the chosen microphone hears it; ends what was listened to before. */
+  async recordRoom(options: {
+    seconds: number;
+    onProgress: (share: number) => void;
+    signal: AbortSignal;
+  }): Promise<Recording | CaptureFailure> {
+    await this.stop();
+    const opened = await this.#outside.recorder.open({ deviceId: this.#store.state.deviceId });
+    if ('kind' in opened) return opened;
+    try {
+      return await roomHeard(opened, options);
+    } finally {
+      await opened.close();
+    }
   }
 
   /** Must be called from a person's gesture. */

@@ -3,6 +3,7 @@
 import type { Machine } from '../../../../shared/document/machine.ts';
 import { machinesEn as words } from '../../../words/machines-en.ts';
 import { matchEn } from '../../../words/match-en.ts';
+import { plannerEn } from '../../../words/planner-en.ts';
 import { targetsEn } from '../../../words/targets-en.ts';
 import { hrefOf } from '../../route.ts';
 
@@ -14,8 +15,13 @@ export interface MachinePage {
 export const machinePages = (machine: Machine): readonly MachinePage[] => [
   ...adjustPages(machine),
   ...matchPages(machine),
+  ...planPage(machine),
   ...cardPage(machine),
 ];
+
+/** Where to park the carriage, once there is a belt. */
+const planPage = ({ id, belts }: Machine): readonly MachinePage[] =>
+  belts.length > 0 ? [{ href: hrefOf('machines', id, 'plan'), text: plannerEn.open }] : [];
 
 /** Once there is a target to write on it. */
 const cardPage = ({ id, belts }: Machine): readonly MachinePage[] =>
