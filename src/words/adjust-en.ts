@@ -114,7 +114,8 @@ export const adjustEn = {
     verdict: { matched: 'They match.', 'not-matched': 'They do not match.', undecided: 'It is open whether they match.' },
     why: {
       'one-belt': '',
-      'same-roll': 'Both belts share their density and ends, so the difference is known better than either force.',
+      'same-roll': 'The belts share their density and ends, so the difference is known better than either force.',
+      'two-kinds': 'They are belts of two kinds: each force stands by itself, and the match is only as sure as both.',
       'two-rolls': 'They are not told to be from one roll, so each may weigh a little differently.',
     },
     spans: (doubt: string) => `Their spans differ in length, which is reckoned with. On equal spans the doubt would be ${doubt}.`,

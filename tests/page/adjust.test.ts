@@ -100,6 +100,41 @@ describe('adjusting a pair', () => {
   });
 });
 
+describe('speaking aloud', () => {
+  it('says the same sentence, and does not listen meanwhile', async () => {
+    const browser = await openBrowser();
+    // A voice that takes its time: the browser of the tests has none.
+    const listen = await ListenPage.open(browser, {
+      before: () => {
+        const said: string[] = [];
+        const voice = {
+          cancel: () => {},
+          speak: (utterance: SpeechSynthesisUtterance) => {
+            said.push(utterance.text);
+            setTimeout(() => utterance.dispatchEvent(new Event('end')), 1500);
+          },
+        };
+        Object.defineProperty(window, 'speechSynthesis', { value: voice });
+        Object.assign(window, { said });
+      },
+    });
+    const { page } = listen;
+    await page.goto(`${page.url()}#/machines`);
+    await listen.button(machinesEn.addDemo).click();
+    await page.getByRole('link', { name: 'Adjust A, B' }).click();
+    await listen.button('Speak aloud: off').click();
+    await listen.button('Listen').click();
+    await page.getByText('Speaking, not listening').waitFor();
+    await page.getByText('Listening to A').waitFor();
+    expect(await page.evaluate(() => (window as unknown as { said: string[] }).said)).toEqual([
+      expect.stringContaining('Pluck A three times.'),
+    ]);
+    await listen.button('Speak aloud: on').click();
+    expect(await listen.button('Speak aloud: off').getAttribute('aria-pressed')).toBe('false');
+    await browser.close();
+  });
+});
+
 describe('what is missing', () => {
   it('says what a belt lacks before it can be adjusted', async () => {
     const browser = await openBrowser();

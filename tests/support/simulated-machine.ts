@@ -6,7 +6,7 @@
 import { createRandom, type Random } from '../../src/core/math/random.ts';
 
 /** Ranges from which a machine is drawn. */
-export const DRAWN = {
+const DRAWN = {
   targetN: [4, 40],
   /** Start over target. */
   start: [0.3, 2.5],
@@ -20,7 +20,7 @@ export const DRAWN = {
   /** Limit over target, and never below what the belts start with. */
   limit: [1.5, 3],
 } as const;
-export const STICTION = 0.03;
+const STICTION = 0.03;
 export const READING_U = { common: 0.025, own: 0.008 } as const;
 export const WINDOW = 0.1;
 export const MATCH = 0.05;

@@ -28,11 +28,10 @@ export class LetterTile extends LitElement {
       forced-color-adjust: preserve-parent-color;
     }
     :host([look='2']) {
-      border-style: double;
-      border-width: 0.25em;
+      border-style: dashed;
     }
     :host([look='3']) {
-      border-style: dashed;
+      border-style: dotted;
     }
   `;
 

@@ -160,5 +160,6 @@ function likenessOf(group: BeltGroup | undefined, members: readonly GroupMember[
   const [first] = members;
   const oneKind = members.every(({ belt }) => belt.beltId === first?.belt.beltId);
   const isKept = kept.some(({ id }) => id === first?.belt.beltId);
-  return oneKind && (group?.sameRoll ?? isKept) ? 'same-roll' : 'two-rolls';
+  if (!oneKind) return 'two-kinds';
+  return (group?.sameRoll ?? isKept) ? 'same-roll' : 'two-rolls';
 }

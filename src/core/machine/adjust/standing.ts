@@ -35,7 +35,7 @@ export interface MatchStanding {
 export type MatchVerdict = 'matched' | 'not-matched' | 'undecided';
 
 /** Several verdicts at 90 % each would together too often be wrong: a person is sent home at 95 % for all of them at once. */
-export const DONE_FROM = 0.95;
+const DONE_FROM = 0.95;
 
 /** Smallest relative uncertainty of a ratio, so that a belief without doubt still divides. */
 const LEAST_RELATIVE_U = 1e-6;
@@ -63,7 +63,9 @@ function beltStanding(belief: Belief, belt: number): BeltStanding {
 function worstMatch(belief: Belief, tolerance: number): MatchStanding | undefined {
   const { belts } = belief.group;
   const pairs = belts.flatMap((_, i) => belts.slice(i + 1).map((_, k) => matchOf(belief, [i, i + 1 + k], tolerance)));
-  return pairs.sort((a, b) => a.conformance.inside - b.conformance.inside)[0];
+  return pairs.sort(
+    (a, b) => a.conformance.inside - b.conformance.inside || Math.abs(b.difference.value) - Math.abs(a.difference.value),
+  )[0];
 }
 
 function matchOf(belief: Belief, pair: readonly [number, number], tolerance: number): MatchStanding {
@@ -78,7 +80,7 @@ function matchOf(belief: Belief, pair: readonly [number, number], tolerance: num
 }
 
 /** Matched or not at 90 %; which of the two is the tighter makes no difference to whether they match. */
-export function matchVerdict(conformance: Conformance): MatchVerdict {
+function matchVerdict(conformance: Conformance): MatchVerdict {
   if (verdictOf(conformance) === 'met') return 'matched';
   return verdictOf({ below: 0, inside: conformance.inside, above: conformance.below + conformance.above }) === 'high'
     ? 'not-matched'

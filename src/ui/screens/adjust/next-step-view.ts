@@ -101,7 +101,7 @@ function doneView({ group, session }: Adjusting, format: NumberFormat): NextStep
 }
 
 /** Smallest whole percent that the largest difference and its doubt stay within at 95 %. */
-export function matchWithin(standing: Adjusting['session']['standing']): number | undefined {
+function matchWithin(standing: Adjusting['session']['standing']): number | undefined {
   const match = standing?.match;
   if (match === undefined) return undefined;
   const { value, standardUncertainty } = match.difference;
