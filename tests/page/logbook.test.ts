@@ -97,6 +97,17 @@ describe('the logbook', () => {
     expect(await rowCount(page)).toBe(12);
   });
 
+  it('takes a note and a temperature of readings afterwards', async () => {
+    await page.getByRole('table', { name: 'Entries' }).getByRole('row').nth(2).getByRole('button').click();
+    await page.getByRole('textbox', { name: 'Temperature, °C' }).fill('warm');
+    await page.getByRole('button', { name: 'Keep the change' }).click();
+    await page.getByText('Write a temperature in degrees, such as 18.').waitFor();
+    await page.getByRole('textbox', { name: 'Temperature, °C' }).fill('23');
+    await page.getByRole('textbox', { name: 'Note' }).fill('after the heating came on');
+    await page.getByRole('button', { name: 'Keep the change' }).click();
+    await page.getByText(/^23\s°C, after the heating came on/u).waitFor();
+  });
+
   it('says what an event did to the force', async () => {
     await page
       .getByRole('row', { name: /New belt/u })

@@ -55,10 +55,28 @@ function bookOfMachine(document: KeptDocument, id: string): Book | undefined {
   return {
     id,
     machine,
-    logged: [...takes.map((take) => readingOf(take, take.on!.machineBeltId)), ...entries.map(eventOf)],
+    logged: withTemperature([...takes.map((take) => readingOf(take, take.on!.machineBeltId)), ...entries.map(eventOf)]),
     belts: machine.belts.map((belt) => ({ id: belt.id, name: belt.name, targetForceN: currentOf(belt.targets)?.forceN })),
     pairs: machine.groups.flatMap(({ beltIds, toleranceRelative }) => pairsOf(beltIds, toleranceRelative)),
   };
+}
+
+/** A temperature holds for readings without one of their own within so much time. */
+const CARRIED_S = 6 * 3600;
+
+/** Readings that tell no temperature take that of the nearest entry or reading that does. */
+function withTemperature(logged: readonly Logged[]): readonly Logged[] {
+  const told = logged.filter(({ temperatureC }) => temperatureC !== undefined).sort((a, b) => a.atS - b.atS);
+  if (told.length === 0) return logged;
+  let next = 0;
+  const carried = new Map<string, number>();
+  for (const { id, kind, atS, temperatureC } of [...logged].sort((a, b) => a.atS - b.atS)) {
+    while (next < told.length - 1 && told[next + 1]!.atS <= atS) next++;
+    if (kind !== 'reading' || temperatureC !== undefined) continue;
+    const [nearest] = told.slice(next, next + 2).sort((a, b) => Math.abs(a.atS - atS) - Math.abs(b.atS - atS));
+    if (nearest && Math.abs(nearest.atS - atS) <= CARRIED_S) carried.set(id, nearest.temperatureC!);
+  }
+  return logged.map((one) => (carried.has(one.id) ? { ...one, temperatureC: carried.get(one.id) } : one));
 }
 
 /** Of a group of more than two, each further belt is set against the first. */
@@ -107,6 +125,19 @@ function eventOf(entry: KeptEntry): LoggedEvent {
       ...(forceN.u95 === undefined ? {} : { low: forceN.value - forceN.u95, high: forceN.value + forceN.u95 }),
     },
     temperatureC: celsius(entry.temperatureK),
+  };
+}
+
+/** Temperature and note of readings that were taken together. */
+export function withReadingNotes(
+  document: KeptDocument,
+  ids: readonly string[],
+  { temperatureC, note }: { readonly temperatureC: number | undefined; readonly note: string },
+): KeptDocument {
+  const temperatureK = temperatureC === undefined ? undefined : temperatureC + ZERO_CELSIUS_K;
+  return {
+    ...document,
+    takes: document.takes.map((take) => (ids.includes(take.id) ? { ...take, temperatureK, note: note === '' ? undefined : note } : take)),
   };
 }
 

@@ -14,7 +14,7 @@ import { dialogStyles } from '../../dialog-styles.ts';
 import { Figures, pageLocale, together } from '../../format.ts';
 import { shared } from '../../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../../state/context.ts';
-import type { Book } from '../../state/logbook.ts';
+import { type Book, withReadingNotes } from '../../state/logbook.ts';
 import { newItem } from '../../state/new-item.ts';
 import { Dates, isoMinute } from './dates.ts';
 import { fieldStyles } from './field-styles.ts';
@@ -109,7 +109,8 @@ export class EntryDialog extends LitElement {
 
   #readings(row: Extract<Row, { kind: 'readings' }>) {
     const nameOf = (id: string) => this.book?.belts.find((belt) => belt.id === id)?.name ?? '';
-    return html`<div class="form">
+    const ids = [...row.byBelt.values()].map(({ id }) => id);
+    return html`<form class="form" novalidate @submit=${(event: Event) => this.#keepNotes(event, ids)}>
       <h2 id="title">${words.readings}, ${this.#dates.moment(row.atS)}</h2>
       <dl>
         ${[...row.byBelt].map(
@@ -117,13 +118,11 @@ export class EntryDialog extends LitElement {
             <dd>${forceText(reading, this.#figures)}${reading.forceN ? '\u00a0N' : ''}, ${this.#figures.rough(reading.frequencyHz, 'Hz')}, ${reading.grade}</dd>`,
         )}
       </dl>
-      ${row.note ? html`<p>${row.note}</p>` : nothing}
-      ${this.#acts(
-        [...row.byBelt.values()].map(({ id }) => id),
-        logbookEn.rowKinds.readings,
-        false,
-      )}
-    </div>`;
+      <label>${words.temperature}<input id="read-temperature" inputmode="decimal" .value=${row.temperatureC === undefined ? '' : this.#figures.typed(row.temperatureC)} /></label>
+      <label>${words.text}<textarea id="read-note" rows="2" .value=${row.note}></textarea></label>
+      <p class="fault" role="status">${this.fault}</p>
+      ${this.#acts(ids, logbookEn.rowKinds.readings)}
+    </form>`;
   }
 
   #form(draft: Draft) {
@@ -159,7 +158,7 @@ export class EntryDialog extends LitElement {
       <label>${words.text}<textarea rows="3" .value=${draft.text} @input=${(event: Event) => set({ text: text(event) })}></textarea></label>
       <p class="fault" role="status">${this.fault}</p>
       ${this.row ? this.#did(this.row) : nothing}
-      ${this.#acts(draft.id ? [draft.id] : [], logbookEn.rowKinds[draft.kind], true)}
+      ${this.#acts(draft.id ? [draft.id] : [], logbookEn.rowKinds[draft.kind])}
     </form>`;
   }
 
@@ -181,12 +180,26 @@ export class EntryDialog extends LitElement {
     return lines.length === 0 ? nothing : html`<div><h3>${words.did}</h3>${lines.map((line) => html`<p>${line}</p>`)}</div>`;
   }
 
-  #acts(ids: readonly string[], what: string, keeps: boolean) {
+  #acts(ids: readonly string[], what: string) {
     return html`<p class="acts">
-      ${keeps ? html`<button class="solid">${ids.length > 0 ? words.change : words.save}</button>` : nothing}
+      <button class="solid">${ids.length > 0 ? words.change : words.save}</button>
       ${ids.length > 0 ? html`<button type="button" @click=${() => this.#delete(ids, what)}>${words.delete}</button>` : nothing}
       <button type="button" @click=${() => this.dialog.close()}>${words.close}</button>
     </p>`;
+  }
+
+  /** Readings keep what they say; what was noted of them may change. */
+  #keepNotes(event: Event, ids: readonly string[]): void {
+    event.preventDefault();
+    const typed = (id: string) => this.renderRoot.querySelector<HTMLInputElement>(`#${id}`)?.value ?? '';
+    const temperature = readTemperature(typed('read-temperature'));
+    if (temperature === 'unreadable') {
+      this.fault = words.needsTemperature;
+      return;
+    }
+    const notes = { temperatureC: temperature, note: typed('read-note').trim() };
+    void this.workbench.kept.change((document) => withReadingNotes(document, ids, notes));
+    this.dialog.close();
   }
 
   #delete(ids: readonly string[], what: string): void {
@@ -222,10 +235,8 @@ function readEntry(draft: Draft, machineId: string): ReadEntry | string {
   if (!Number.isFinite(happenedMs) || happenedMs > Date.now() + 60_000) return words.needsWhen;
   const force = parseQuantity(draft.force, { kind: 'force', defaultUnit: 'N' });
   if (draft.kind === 'gauge-reading' && !force.ok) return words.needsForce;
-  const temperature = draft.temperature.trim() === '' ? undefined : readDecimal(draft.temperature.replace(/\s*°?\s*C?\s*$/u, ''));
-  if (temperature?.kind === 'no-decimal' || (draft.kind === 'temperature' && !temperature)) return words.needsTemperature;
-  const kelvin = temperature && temperature.value + ZERO_CELSIUS_K;
-  if (kelvin !== undefined && !(kelvin > 0)) return words.needsTemperature;
+  const celsius = readTemperature(draft.temperature);
+  if (celsius === 'unreadable' || (draft.kind === 'temperature' && celsius === undefined)) return words.needsTemperature;
   if (draft.kind === 'note' && draft.text.trim() === '') return words.needsText;
   return {
     kind: draft.kind,
@@ -237,8 +248,15 @@ function readEntry(draft: Draft, machineId: string): ReadEntry | string {
       draft.kind === 'gauge-reading' && force.ok
         ? { value: force.value, u95: force.standardUncertainty } // a typed ± is the half of a 95 % interval
         : undefined,
-    temperatureK: kelvin,
+    temperatureK: celsius === undefined ? undefined : celsius + ZERO_CELSIUS_K,
   };
+}
+
+/** Degrees Celsius; undefined where nothing was typed. */
+function readTemperature(text: string): number | undefined | 'unreadable' {
+  if (text.trim() === '') return undefined;
+  const read = readDecimal(text.replace(/\s*°?\s*C?\s*$/u, ''));
+  return read.kind === 'decimal' && read.value > -ZERO_CELSIUS_K ? read.value : 'unreadable';
 }
 
 declare global {
