@@ -7,6 +7,7 @@ import { createRandomDraws } from './analysis/draws.ts';
 import { createPlanner } from './analysis/planner.ts';
 import { KeptArchive } from './archive/kept-archive.ts';
 import { createSetupMemory } from './archive/last-setup.ts';
+import { RecordingStore } from './archive/recording-store.ts';
 import { createFileDecoder } from './capture/audio-file.ts';
 import { createRecorder } from './capture/microphone.ts';
 import { createClipPlayer } from './capture/playback.ts';
@@ -53,7 +54,9 @@ const effects = new Effects({
   },
 });
 
-const kept = new Kept({ archive: new KeptArchive(), follow: withTakesRecomputed });
+const archive = new KeptArchive();
+const recordings = new RecordingStore(archive.database, () => localStorage);
+const kept = new Kept({ archive, follow: withTakesRecomputed });
 kept.addEventListener('change', () => store.dispatch({ kind: 'own-belts-known', belts: kept.document.belts }));
 
 const app = document.querySelector('spanwright-app');
@@ -65,6 +68,7 @@ app.workbench = {
   effects,
   live,
   kept,
+  recordings,
   updates,
   cue: new SoundCue({ store }),
   reportFiles: { csv: readingsCsv, json: reportJson, zip: zipOf },

@@ -308,3 +308,26 @@ export interface ProgramUpdates extends EventTarget {
   /** Begins anew with the version that waits. */
   use(): void;
 }
+
+/** The sound of a kept take, in short. */
+export interface KeptRecording {
+  /** Of the take that it belongs to; that may be gone by now. */
+  readonly takeId: string;
+  readonly plucks: number;
+  /** As it is stored. */
+  readonly bytes: number;
+}
+
+/** Keeps the sound of plucks beside their takes, where a person wants that; never part of the document. */
+export interface RecordingArchive {
+  /** Whether sounds are kept from now on; off until a person says so. */
+  readonly isOn: boolean;
+  setOn(isOn: boolean): void;
+  /** Takes the place of what was kept for this take. Resolves to whether it is on the disk. */
+  keep(takeId: string, clips: readonly SoundClip[]): Promise<boolean>;
+  list(): Promise<readonly KeptRecording[]>;
+  /** Empty where nothing is kept for this take, or what is kept cannot be read. */
+  clips(takeId: string): Promise<readonly SoundClip[]>;
+  /** One take's, or all. */
+  drop(takeId?: string): Promise<void>;
+}

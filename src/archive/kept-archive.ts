@@ -82,6 +82,9 @@ export class KeptArchive implements DocumentArchive {
     return (await storage?.persist().catch(() => false)) ?? false;
   }
 
+  /** The same database for what is kept beside the document. */
+  readonly database = (): Promise<Database> => this.#opened();
+
   /** Ends the use of the store; for tests, and for a page that goes away. */
   async close(): Promise<void> {
     this.#channel.close();

@@ -77,3 +77,11 @@ export class Figures {
 
 /** '9.7 N ± 0.5 N', held together. */
 export const together = ({ value, doubt }: Figure, unit: string): string => [value, unit, '±', doubt, unit].join(NO_BREAK);
+
+const BYTE_STEPS = ['B', 'kB', 'MB', 'GB', 'TB'] as const;
+
+/** '412 kB': thousands, three digits at most. */
+export function bytesText(bytes: number): string {
+  const step = Math.min(BYTE_STEPS.length - 1, Math.floor(Math.log10(Math.max(1, bytes)) / 3));
+  return formatQuantity(bytes / 1000 ** step, BYTE_STEPS[step] ?? '', { atMostDigits: 3, format: numberFormatOf(pageLocale()) });
+}

@@ -65,6 +65,26 @@ export const settingsEn = {
     count === 1 ? 'One item cannot be read and is left where it is:' : `${count} items cannot be read and are left where they are:`,
   damagedItem: (section: string, id: string, path: string) => `${section} ${id}, at ${path}`,
 
+  sounds: {
+    title: 'Sound of the plucks',
+    keep: 'Keep the sound of each pluck with its take',
+    keepNote:
+      'About a second and a half each, so that a doubtful reading can be looked at again. It stays in this browser and is not in the saved file.',
+    none: 'No sounds are kept.',
+    some: (takes: number, size: string) => `Sounds of ${counted(takes, 'take', 'takes')} are kept, ${size} in all.`,
+    show: 'Show each',
+    size: (plucks: number, size: string) => `${counted(plucks, 'pluck', 'plucks')}, ${size}.`,
+    on: (machine: string, belt: string) => `${machine}, belt ${belt}`,
+    take: (on: string, when: string) => (on ? `${on}, ${when}` : when),
+    gone: 'A take that is gone',
+    again: 'Look again',
+    againNamed: (name: string) => `Look again at ${name}`,
+    drop: 'Drop',
+    dropNamed: (name: string) => `Drop the sound of ${name}`,
+    dropAll: 'Drop all sounds',
+    unreadable: 'It cannot be read any more.',
+  },
+
   offline: 'Without a network',
   program: (version: string) => `This is version ${version}.`,
   offlineState: {

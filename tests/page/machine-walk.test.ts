@@ -3,7 +3,7 @@
 import { readFileSync } from 'node:fs';
 import type { Browser } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { figuresIn, ListenPage, openBrowser, truthOf } from '../support/listen-page.ts';
+import { figuresIn, fixturePath, ListenPage, openBrowser, truthOf } from '../support/listen-page.ts';
 import { pairRecording } from '../support/pair-recording.ts';
 
 const SPAN_M = 0.15;
@@ -142,6 +142,30 @@ describe('a span of a machine in Listen', () => {
     const { content } = await saved(listen);
     expect(content.takes).toMatchObject([{ source: 'microphone', entered: { spanLength: '180' }, on: { machineId: expect.any(String) } }]);
     expect((content.takes as { sounds: unknown[] }[])[0]!.sounds).toHaveLength(3);
+    expect(listen.complaints).toEqual([]);
+  });
+
+  it('keeps the sound too where that is wanted, and looks at it again', async () => {
+    const { page } = listen;
+    await page.getByText('No sounds are kept.').waitFor();
+    await page.getByRole('checkbox', { name: /^Keep the sound of each pluck/u }).check();
+    await goTo(listen, 'Listen');
+    await listen.recording().setInputFiles(fixturePath('plain-150mm.wav'));
+    await listen.button('Keep in logbook').waitFor({ timeout: 20_000 });
+    const before = figuresIn(await listen.reading());
+    await page.keyboard.press('k');
+    await listen.button('Kept').waitFor();
+    await page.getByRole('link', { name: 'Settings' }).click();
+    await page.getByText(/^Sounds of 1 take are kept, [\d.]+\skB in all\.$/u).waitFor();
+    await page.getByText('Show each').click();
+    await listen.button('Look again at Dovetable, belt B').click();
+    await page.getByText(/^Reading, three plucks in Dovetable, belt B/u).waitFor({ timeout: 20_000 });
+    const again = figuresIn(await listen.reading());
+    expect(again?.frequencyHz).toBeCloseTo(before!.frequencyHz, 1);
+    expect(again?.forceN).toBe(before?.forceN);
+    await page.getByRole('link', { name: 'Settings' }).click();
+    await listen.button('Drop all sounds').click();
+    await page.getByText('No sounds are kept.').waitFor();
     expect(listen.complaints).toEqual([]);
   });
 });

@@ -1,7 +1,7 @@
 /** A store in memory, for tests of what stands in front of it. `failure` makes it fail. */
 
 import { EMPTY_DOCUMENT, type KeptDocument } from '../../shared/document.ts';
-import type { DocumentArchive, KeepingFailure, OpenedDocument } from '../../src/ports.ts';
+import type { DocumentArchive, KeepingFailure, OpenedDocument, RecordingArchive } from '../../src/ports.ts';
 
 export class MemoryArchive implements DocumentArchive {
   document: KeptDocument;
@@ -40,4 +40,14 @@ export class MemoryArchive implements DocumentArchive {
   }
 
   readonly #opened = (): OpenedDocument => ({ kind: 'opened', document: this.document, damaged: [] });
+}
+
+/** No sounds are kept. */
+export class NoRecordings implements RecordingArchive {
+  readonly isOn = false;
+  readonly setOn = () => {};
+  readonly keep = async () => true;
+  readonly list = async () => [];
+  readonly clips = async () => [];
+  readonly drop = async () => {};
 }

@@ -122,7 +122,7 @@ export class KeepTake extends LitElement {
 
   /** A take that is kept already is kept anew under its id: more plucks, or a setup that was corrected. */
   async #keep(notes: KeepNotes): Promise<void> {
-    const { store, kept } = this.workbench;
+    const { store, kept, recordings } = this.workbench;
     const state = store.state;
     const fresh = newItem();
     const id = state.keptAs?.id ?? fresh.id;
@@ -133,6 +133,7 @@ export class KeepTake extends LitElement {
       const take = takeToKeep(state, item, before?.heard ?? fresh.made, told);
       return take ? { ...document, takes: [...document.takes.filter((one) => one.id !== id), take] } : document;
     });
+    if (recordings.isOn) await recordings.keep(id, state.take?.plucks.flatMap(({ clip }) => clip ?? []) ?? []);
     store.dispatch({ kind: 'take-kept', as: { id, mark: keptMark(state) } });
   }
 }

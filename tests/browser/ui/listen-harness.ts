@@ -9,7 +9,7 @@ import { SoundCue } from '../../../src/ui/state/sound-cue.ts';
 import { EMPTY_SETUP } from '../../../src/ui/state/span-setup.ts';
 import { initialState } from '../../../src/ui/state/state.ts';
 import { Store } from '../../../src/ui/state/store.ts';
-import { MemoryArchive } from '../../support/memory-archive.ts';
+import { MemoryArchive, NoRecordings } from '../../support/memory-archive.ts';
 import '../../../src/ui/app.ts';
 import '../../../src/ui/tokens.css';
 
@@ -46,6 +46,7 @@ export function mountApp() {
     live,
     kept,
     updates,
+    recordings: new NoRecordings(),
     reportFiles: { csv: readingsCsv, json: reportJson, zip: zipOf },
     cue: new SoundCue({ store }),
     effects: new Effects({ store, live, outside: silentOutside() }),

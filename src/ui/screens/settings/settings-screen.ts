@@ -5,13 +5,12 @@ import { html, LitElement, nothing } from 'lit';
 import { customElement, query, state } from 'lit/decorators.js';
 import { isAlive } from '../../../../shared/document/common.ts';
 import { EMPTY_DOCUMENT, type KeptDocument, SECTION_NAMES } from '../../../../shared/document.ts';
-import { formatNumber } from '../../../core/quantity.ts';
 import type { KeepingSpace } from '../../../ports.ts';
 import { keepingEn } from '../../../words/keeping-en.ts';
 import { PROGRAM_VERSION } from '../../../words/program.ts';
 import { settingsEn as words } from '../../../words/settings-en.ts';
 import { dialogStyles } from '../../dialog-styles.ts';
-import { Figures } from '../../format.ts';
+import { bytesText } from '../../format.ts';
 import '../../parts/answer-line.ts';
 import { shared } from '../../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../../state/context.ts';
@@ -19,6 +18,8 @@ import { KeptPart } from '../../state/kept-part.ts';
 import { saveDocument } from '../../state/save-document.ts';
 import '../rivals/rival-list.ts';
 import './file-in.ts';
+import './kept-recordings.ts';
+import type { KeptRecordings } from './kept-recordings.ts';
 import { settingsStyles } from './settings-styles.ts';
 
 @customElement('settings-screen')
@@ -30,7 +31,7 @@ export class SettingsScreen extends LitElement {
   @state() refusedToPersist = false;
   @state() wiped = false;
   @query('dialog') dialog!: HTMLDialogElement;
-  readonly #figures = new Figures();
+  @query('kept-recordings') recordings!: KeptRecordings | null;
   readonly #kept = new KeptPart(
     this,
     () => this.workbench.kept,
@@ -70,6 +71,10 @@ export class SettingsScreen extends LitElement {
         <h2 id="space">${words.space}</h2>
         ${this.#space()} ${this.#damaged()}
       </section>
+      <section class="block" aria-labelledby="sounds">
+        <h2 id="sounds">${words.sounds.title}</h2>
+        <kept-recordings .document=${document}></kept-recordings>
+      </section>
       <section class="block" aria-labelledby="offline">
         <h2 id="offline">${words.offline}</h2>
         <p>${words.program(PROGRAM_VERSION)} ${words.offlineState[this.workbench.updates.state]}</p>
@@ -96,7 +101,7 @@ export class SettingsScreen extends LitElement {
     if (!space) return nothing;
     const { usedBytes, quotaBytes, isPersistent } = space;
     const used =
-      usedBytes === undefined || quotaBytes === undefined ? words.usedUnknown : words.used(this.#bytes(usedBytes), this.#bytes(quotaBytes));
+      usedBytes === undefined || quotaBytes === undefined ? words.usedUnknown : words.used(bytesText(usedBytes), bytesText(quotaBytes));
     return html`<p>${used} ${isPersistent ? words.persistent : words.notPersistent}</p>
       ${isPersistent ? nothing : html`<div class="acts"><button @click=${this.#persist}>${words.ask}</button></div>`}
       ${this.refusedToPersist ? html`<p class="note" role="status">${words.askedNo}</p>` : nothing}`;
@@ -107,12 +112,6 @@ export class SettingsScreen extends LitElement {
     if (damaged.length === 0) return nothing;
     return html`<p>${words.damaged(damaged.length)}</p>
       <ul>${damaged.map(({ section, id, path }) => html`<li>${words.damagedItem(section, id, path)}</li>`)}</ul>`;
-  }
-
-  #bytes(bytes: number): string {
-    const steps = ['B', 'kB', 'MB', 'GB', 'TB'];
-    const step = Math.min(steps.length - 1, Math.floor(Math.log10(Math.max(1, bytes)) / 3));
-    return `${formatNumber(bytes / 1000 ** step, { atMostDigits: 3, format: this.#figures.format })}\u00a0${steps[step]}`;
   }
 
   async #measure(): Promise<void> {
@@ -130,6 +129,8 @@ export class SettingsScreen extends LitElement {
 
   readonly #wipe = async (): Promise<void> => {
     this.dialog.close();
+    await this.workbench.recordings.drop();
+    await this.recordings?.refresh();
     this.wiped = await this.workbench.kept.change(() => EMPTY_DOCUMENT, { asTheyAre: true });
     await this.#measure();
   };

@@ -67,6 +67,26 @@ export const settingsStyles = css`
   .note {
     margin-block-start: var(--space-8);
   }
+  .recordings {
+    padding: 0;
+    list-style: none;
+  }
+  .recordings li {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: var(--space-8) var(--space-16);
+    padding-block: var(--space-8);
+    border-block-end: var(--stroke-line) solid var(--line);
+  }
+  .recordings li > span {
+    flex: 1 1 14rem;
+  }
+  summary {
+    min-block-size: var(--target-size);
+    align-content: center;
+    cursor: pointer;
+  }
   fieldset {
     margin: var(--space-16) 0 0;
     padding: 0;
