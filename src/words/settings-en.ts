@@ -65,7 +65,7 @@ export const settingsEn = {
     count === 1 ? 'One item cannot be read and is left where it is:' : `${count} items cannot be read and are left where they are:`,
   damagedItem: (section: string, id: string, path: string) => `${section} ${id}, at ${path}`,
 
-  sounds: {
+  recordings: {
     title: 'Sound of the plucks',
     keep: 'Keep the sound of each pluck with its take',
     keepNote:

@@ -39,36 +39,36 @@ export class KeptRecordings extends LitElement {
     const bytes = this.kept.reduce((sum, one) => sum + one.bytes, 0);
     return html`<label class="choice">
         <input type="checkbox" .checked=${recordings.isOn} @change=${this.#switch} />
-        <span><strong>${words.sounds.keep}</strong><br /><span class="note">${words.sounds.keepNote}</span></span>
+        <span><strong>${words.recordings.keep}</strong><br /><span class="note">${words.recordings.keepNote}</span></span>
       </label>
-      <p>${this.kept.length === 0 ? words.sounds.none : words.sounds.some(this.kept.length, bytesText(bytes))}</p>
+      <p>${this.kept.length === 0 ? words.recordings.none : words.recordings.some(this.kept.length, bytesText(bytes))}</p>
       ${this.kept.length === 0 ? nothing : this.#list()}`;
   }
 
   #list() {
     const takes = new Map(this.document.takes.map((take) => [take.id, take]));
     return html`<details>
-        <summary>${words.sounds.show}</summary>
+        <summary>${words.recordings.show}</summary>
         <ul class="recordings">
           ${this.kept.map((one) => {
             const take = takes.get(one.takeId);
-            const name = take ? this.#nameOf(take) : words.sounds.gone;
+            const name = take ? this.#nameOf(take) : words.recordings.gone;
             return html`<li>
-              <span><strong>${name}</strong> <span class="note">${words.sounds.size(one.plucks, bytesText(one.bytes))}
-                ${one.takeId === this.unreadable ? words.sounds.unreadable : nothing}</span></span>
-              ${take ? html`<button aria-label=${words.sounds.againNamed(name)} @click=${() => this.#lookAgain(take)}>${words.sounds.again}</button>` : nothing}
-              <button class="quiet" aria-label=${words.sounds.dropNamed(name)} @click=${() => this.#drop(one.takeId)}>${words.sounds.drop}</button>
+              <span><strong>${name}</strong> <span class="note">${words.recordings.size(one.plucks, bytesText(one.bytes))}
+                ${one.takeId === this.unreadable ? words.recordings.unreadable : nothing}</span></span>
+              ${take ? html`<button aria-label=${words.recordings.againNamed(name)} @click=${() => this.#lookAgain(take)}>${words.recordings.again}</button>` : nothing}
+              <button class="quiet" aria-label=${words.recordings.dropNamed(name)} @click=${() => this.#drop(one.takeId)}>${words.recordings.drop}</button>
             </li>`;
           })}
         </ul>
       </details>
-      <div class="acts"><button @click=${() => this.#drop()}>${words.sounds.dropAll}</button></div>`;
+      <div class="acts"><button @click=${() => this.#drop()}>${words.recordings.dropAll}</button></div>`;
   }
 
   #nameOf(take: KeptTake): string {
     const place = placeOn(this.document, take.on);
-    const on = place ? words.sounds.on(place.machine.name, place.belt.name) : (take.name ?? take.fileName ?? '');
-    return words.sounds.take(on, new Date(take.heard.at).toLocaleString(pageLocale(), { dateStyle: 'medium', timeStyle: 'short' }));
+    const on = place ? words.recordings.on(place.machine.name, place.belt.name) : (take.name ?? take.fileName ?? '');
+    return words.recordings.take(on, new Date(take.heard.at).toLocaleString(pageLocale(), { dateStyle: 'medium', timeStyle: 'short' }));
   }
 
   readonly #switch = (event: Event): void => {

@@ -71,8 +71,8 @@ export class SettingsScreen extends LitElement {
         <h2 id="space">${words.space}</h2>
         ${this.#space()} ${this.#damaged()}
       </section>
-      <section class="block" aria-labelledby="sounds">
-        <h2 id="sounds">${words.sounds.title}</h2>
+      <section class="block" aria-labelledby="recordings">
+        <h2 id="recordings">${words.recordings.title}</h2>
         <kept-recordings .document=${document}></kept-recordings>
       </section>
       <section class="block" aria-labelledby="offline">
