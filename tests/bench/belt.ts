@@ -1,15 +1,18 @@
 /** Section `belt`: drawn belts on the bench, partials by energies alone; whether the fitted intervals hold, how wide they are, and what a later reading gains. */
 
+import type { BenchData } from '../../src/core/belt/bench-data.ts';
 import { benchFit } from '../../src/core/belt/bench-fit.ts';
 import type { BenchValue } from '../../src/core/belt/bench-slices.ts';
-import { createRandom } from '../../src/core/math/random.ts';
+import { createRandom, type Random } from '../../src/core/math/random.ts';
 import type { Reading } from '../../src/core/outcome.ts';
-import { drawTrueBelt, FULL_PLAN, readBench, type TrueBelt } from '../support/bench-belt.ts';
+import { drawTrueBelt, FULL_PLAN, readBench, type TrueBelt, truePartials, USUAL_DOUBTS } from '../support/bench-belt.ts';
 import { type LaterReadings, laterReadings } from '../support/later-reading.ts';
 import type { Run } from './run.ts';
 import { median, shareOf } from './statistics.ts';
 import { digits, percent, percentWithin, table } from './table.ts';
 
+/** Benches of each belt, so that a share is known to a percent. */
+const BENCHES_EACH = 4;
 const LATER = { spanLengthM: 0.06, forceN: 8 } as const;
 
 interface Result extends LaterReadings {
@@ -28,7 +31,7 @@ interface Judged {
 }
 
 export function beltSection({ options }: Run): string {
-  const results = Array.from({ length: options.belts }, (_, index) => resultOf(options.seed, index));
+  const results = Array.from({ length: options.belts }, (_, index) => resultsOf(options.seed, index)).flat();
   const held = (of: (result: Result) => Judged): string => percent(shareOf(results, (result) => of(result).holds));
   const half = (of: (result: Result) => Judged): string => digits(100 * median(results.map((result) => of(result).half))!, 1);
   const [density, stiffness, ends] = [(r: Result) => r.density, (r: Result) => r.stiffness, (r: Result) => r.ends];
@@ -44,7 +47,7 @@ export function beltSection({ options }: Run): string {
   return [
     `belt: coverage density ${held(density)} %, stiffness ${held(stiffness)} %, end effect ${held(ends)} %; ` +
       `half-width density ${half(density)} %, stiffness ${half(stiffness)} %, end effect ${half(ends)} %`,
-    `### ${results.length} drawn belts of 2 mm pitch: ${FULL_PLAN.forcesN.join(', ')} N on ${FULL_PLAN.spansM.map((m) => m * 1000).join(' and ')} mm, partials 1 to 3 by Ritz's method (standard uncertainties: partials 0.2 %, lengths 0.5 mm, forces 0.3 %)`,
+    `### ${options.belts} drawn belts of 2 mm pitch, each on ${BENCHES_EACH} benches: ${FULL_PLAN.forcesN.join(', ')} N on ${FULL_PLAN.spansM.map((m) => m * 1000).join(' and ')} mm, partials 1 to 3 by Ritz's method (standard uncertainties: partials 0.2 %, lengths 0.5 mm, forces 0.3 %)`,
     table(
       ['', 'share, % (95 % interval)'],
       [
@@ -61,11 +64,16 @@ export function beltSection({ options }: Run): string {
   ].join('\n\n');
 }
 
-function resultOf(seed: number, index: number): Result {
+function resultsOf(seed: number, index: number): Result[] {
   const random = createRandom(seed, 5000 + index);
   const truth = drawTrueBelt(random);
-  const fit = benchFit(readBench(random, truth));
-  if (!fit) throw new Error(`belt ${index} gave no fit`);
+  const hz = truePartials(truth, FULL_PLAN);
+  return Array.from({ length: BENCHES_EACH }, () => resultOf(random, truth, readBench(random, truth, FULL_PLAN, USUAL_DOUBTS, hz)));
+}
+
+function resultOf(random: Random, truth: TrueBelt, data: BenchData): Result {
+  const fit = benchFit(data);
+  if (!fit) throw new Error('a bench gave no fit');
   return {
     truth,
     density: judged(fit.linearDensityKgPerM, truth.linearDensityKgPerM),

@@ -54,8 +54,22 @@ export function drawTrueBelt(random: Random): TrueBelt {
   };
 }
 
+/** Partials of each span under each force, Hz: what is so before anybody reads it. */
+export const truePartials = (belt: TrueBelt, plan: BenchPlan): readonly (readonly (readonly number[])[])[] =>
+  plan.spansM.map((spanLengthM) =>
+    plan.forcesN.map((forceN) =>
+      ritzPartialsHz({ ...belt, forceN, spanLengthM, fixity: [belt.fixity, belt.fixity] }, plan.partials, TERMS),
+    ),
+  );
+
 /** What the bench reads of the belt. */
-export function readBench(random: Random, belt: TrueBelt, plan: BenchPlan = FULL_PLAN, doubts: BenchDoubts = USUAL_DOUBTS): BenchData {
+export function readBench(
+  random: Random,
+  belt: TrueBelt,
+  plan: BenchPlan = FULL_PLAN,
+  doubts: BenchDoubts = USUAL_DOUBTS,
+  hz = truePartials(belt, plan),
+): BenchData {
   const off = (relative: number): number => 1 + relative * random.gaussian();
   const scale = off(doubts.forceScale);
   const departure = Array.from({ length: plan.partials }, (_, k) => off(doubts.modelEach * (k + 1)));
@@ -65,17 +79,15 @@ export function readBench(random: Random, belt: TrueBelt, plan: BenchPlan = FULL
       lengthM: { value: spanM + doubts.lengthM * random.gaussian(), standardUncertainty: doubts.lengthM },
     })),
     loads: plan.forcesN.map((forceN) => ({ forceN: told(forceN * scale * off(doubts.force), doubts.force) })),
-    takes: plan.spansM.flatMap((spanLengthM, span) =>
-      plan.forcesN.map((forceN, load) => ({
+    takes: plan.spansM.flatMap((_, span) =>
+      plan.forcesN.map((_, load) => ({
         span,
         load,
         sharedRelativeU: 0,
-        partials: ritzPartialsHz({ ...belt, forceN, spanLengthM, fixity: [belt.fixity, belt.fixity] }, plan.partials, TERMS).map(
-          (hz, k) => ({
-            number: k + 1,
-            frequencyHz: told(hz * departure[k]! * off(doubts.frequency), doubts.frequency),
-          }),
-        ),
+        partials: hz[span]![load]!.map((one, k) => ({
+          number: k + 1,
+          frequencyHz: told(one * departure[k]! * off(doubts.frequency), doubts.frequency),
+        })),
       })),
     ),
     forceScaleRelativeU: doubts.forceScale,

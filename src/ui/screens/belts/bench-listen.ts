@@ -58,6 +58,10 @@ export class BenchListen extends LitElement {
         align-items: center;
         gap: var(--space-8) var(--space-16);
       }
+      .file input {
+        min-block-size: var(--target-size);
+        align-content: center;
+      }
       ul {
         padding-inline-start: var(--space-16);
       }
