@@ -24,6 +24,9 @@ const nameOf = (field: string): string => (Object.hasOwn(NAMES, field) ? NAMES[f
 export const linkEn = {
   share: 'To a phone',
   title: 'This setup on a phone',
+  beltTitle: 'This belt on a phone',
+  beltLead:
+    'Point the phone’s camera at the code, or send the link. The belt comes along with its values, and is kept there under its name.',
   lead: 'Point the phone’s camera at the code, or send the link. Belt, span and target come along; no sound and nothing that you keep.',
   here: 'This page stands on this computer alone, so that a phone cannot open it. Start it with npm start -- --lan, open the address that is printed, and share from there.',
   code: 'Code for a phone’s camera; it holds the link below',

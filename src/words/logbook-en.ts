@@ -112,6 +112,7 @@ export const logbookEn = {
     change: 'Keep the change',
     delete: 'Delete it',
     close: 'Close',
+    toGauge: 'Open the gauge',
     needsText: 'Write what happened.',
     needsForce: 'Write the force that the gauge’s chart gives, a number above zero.',
     needsTemperature: 'Write a temperature in degrees, such as 18.',

@@ -23,7 +23,7 @@ export const reportEn = {
   doubtColumns: { input: 'Standard uncertainty, N' },
   doubtNone: 'The last readings have no force, so that there is nothing to divide.',
   gauges: 'Gauges',
-  gauge: (name: string, range: string) => `${name}: proved from ${range}.`,
+  gauge: (name: string, range: string) => `${name}: proved on weights, ${range}.`,
   gaugeUnproved: (name: string) => `${name}: not proved; its chart is not to be trusted.`,
   events: 'What happened',
   readings: 'Readings',

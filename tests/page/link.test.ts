@@ -73,6 +73,43 @@ describe('a link between two profiles', () => {
   });
 });
 
+describe('a belt by itself', () => {
+  it('is kept on the other profile under its name, with its values', async () => {
+    const browser = await openBrowser();
+    const there = await ListenPage.open(browser);
+    await there.page.evaluate(async () => {
+      const made = { at: '2027-03-01T08:00:00.000Z', zone: 'UTC' };
+      const belt = {
+        id: 'roll-7',
+        made,
+        changedAt: made.at,
+        name: 'The roll in the drawer',
+        catalogueId: 'curvilinear-2mm-6mm',
+        linearDensityKgPerM: [{ value: 0.007812345678901234, standardUncertainty: 0.00003, from: 'weighed' as const, got: made }],
+        bendingStiffnessNm2: [],
+        axialStiffnessN: [],
+        ratedForceN: [],
+      };
+      await document.querySelector('spanwright-app')!.workbench.kept.change((before) => ({ ...before, belts: [belt] }));
+    });
+    await there.page.goto(`${inject('pageAddress')}#/belts/roll-7`);
+    await there.button('To a phone').click();
+    await there.page.getByRole('dialog', { name: 'This belt on a phone' }).waitFor();
+    const link = await there.page.getByRole('textbox', { name: 'Link' }).inputValue();
+    const here = await ListenPage.open(browser, { address: link });
+    await here.page.getByText('The roll in the drawer is kept among your belts.').waitFor();
+    await here.button('Use it').click();
+    await here.belt().waitFor();
+    const density = await here.page.evaluate(
+      () => document.querySelector('spanwright-app')!.workbench.kept.document.belts[0]?.linearDensityKgPerM[0]?.value,
+    );
+    expect(density).toBe(0.007812345678901234);
+    expect(await here.belt().inputValue()).toBe('roll-7');
+    expect([...there.complaints, ...here.complaints]).toEqual([]);
+    await browser.close();
+  });
+});
+
 describe('what a link brings', () => {
   let browser: Browser;
   beforeAll(async () => {

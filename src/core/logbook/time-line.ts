@@ -31,6 +31,8 @@ export interface LoggedEvent {
   readonly beltIds: readonly string[];
   /** Of a gauge reading. */
   readonly forceN?: ForceN | undefined;
+  /** The gauge that it was read from, where its record keeps the reading. */
+  readonly gaugeId?: string | undefined;
   readonly temperatureC?: number | undefined;
 }
 

@@ -2,11 +2,15 @@
 
 import { currentOf } from '../../../shared/document/common.ts';
 import type { KeptEntry } from '../../../shared/document/entry.ts';
+import type { KeptGauge } from '../../../shared/document/gauge.ts';
 import type { Machine } from '../../../shared/document/machine.ts';
 import type { KeptTake } from '../../../shared/document/take.ts';
 import type { KeptDocument } from '../../../shared/document.ts';
 import type { WatchedBelt, WatchedPair } from '../../core/logbook/outlook.ts';
 import type { Logged, LoggedEvent, LoggedReading } from '../../core/logbook/time-line.ts';
+import type { ForceRange } from '../../core/setup.ts';
+import { crossLines } from './gauge-cross.ts';
+import { proofOf } from './gauge-proof.ts';
 
 /** Stands for the takes that were made on no machine; each name that they carry is a belt of its own. */
 export const ELSEWHERE = 'elsewhere';
@@ -55,7 +59,11 @@ function bookOfMachine(document: KeptDocument, id: string): Book | undefined {
   return {
     id,
     machine,
-    logged: withTemperature([...takes.map((take) => readingOf(take, take.on!.machineBeltId)), ...entries.map(eventOf)]),
+    logged: withTemperature([
+      ...takes.map((take) => readingOf(take, take.on!.machineBeltId)),
+      ...entries.map(eventOf),
+      ...gaugeEvents(document, takes),
+    ]),
     belts: machine.belts.map((belt) => ({ id: belt.id, name: belt.name, targetForceN: currentOf(belt.targets)?.forceN })),
     pairs: machine.groups.flatMap(({ beltIds, toleranceRelative }) => pairsOf(beltIds, toleranceRelative)),
   };
@@ -139,6 +147,40 @@ export function withReadingNotes(
     ...document,
     takes: document.takes.map((take) => (ids.includes(take.id) ? { ...take, temperatureK, note: note === '' ? undefined : note } : take)),
   };
+}
+
+/** Cross-checks that gauges keep of this machine's readings: what each gauge said beside the sound, with its interval. */
+function gaugeEvents(document: KeptDocument, takes: readonly KeptTake[]): readonly LoggedEvent[] {
+  return document.gauges.filter(isAlive).flatMap((gauge) => {
+    const own = (gauge.crossChecks ?? []).filter(({ takeId }) => takes.some(({ id }) => id === takeId));
+    if (own.length === 0) return [];
+    const lines = crossLines(gauge, proofOf(gauge, document.belts), document);
+    return own.map((check): LoggedEvent => {
+      const found = lines.find(({ id }) => id === check.id)?.gauge;
+      const take = takes.find(({ id }) => id === check.takeId);
+      return {
+        kind: 'gauge-reading',
+        id: `${gauge.id}.${check.id}`,
+        atS: secondsOf(check.at.at),
+        text: gauge.name,
+        beltIds: take?.on ? [take.on.machineBeltId] : [],
+        forceN: found && {
+          value: found.valueN,
+          low: found.lowN,
+          high: found.highN,
+          u95: Math.max(found.valueN - found.lowN, found.highN - found.valueN),
+        },
+        gaugeId: gauge.id,
+      };
+    });
+  });
+}
+
+/** Forces between which a gauge was proved; undefined where it was not. */
+export function verifiedForce(gauge: KeptGauge, document: KeptDocument): ForceRange | undefined {
+  const { calibration } = proofOf(gauge, document.belts);
+  if (calibration.kind !== 'calibration' || calibration.verified.kind !== 'verified') return undefined;
+  return { lowN: calibration.verified.forceLowN, highN: calibration.verified.forceHighN };
 }
 
 /** Takes and entries of these ids as deleted; what they were stays with them. */

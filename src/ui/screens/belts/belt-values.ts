@@ -6,6 +6,7 @@ import { beltById } from '../../../../shared/belts.ts';
 import { currentOf, type KnownValue } from '../../../../shared/document/common.ts';
 import { parseQuantity, type QuantityKind } from '../../../core/quantity.ts';
 import { beltsEn } from '../../../words/belts-en.ts';
+import { linkEn } from '../../../words/link-en.ts';
 import '../../parts/answer-line.ts';
 import { quantityInput, quantityInputStyles } from '../../parts/quantity-input.ts';
 import { selectField, selectFieldStyles } from '../../parts/select-field.ts';
@@ -16,6 +17,7 @@ import { recomputed } from '../../state/keep-take.ts';
 import { KeptPart } from '../../state/kept-part.ts';
 import { nowAt } from '../../state/new-item.ts';
 import { catalogueLabel, knowledgeOf } from '../../state/own-belts.ts';
+import type { ShareDialog } from '../link/share-dialog.ts';
 import { BeltPage, COVERAGE_FACTOR } from './belt-page.ts';
 import { beltStyles } from './belt-styles.ts';
 import { dateText, rangeText, standingOf, VALUE_NAMES, valueText } from './value-words.ts';
@@ -82,6 +84,7 @@ export class BeltValues extends BeltPage {
   @state() telling: ValueName = 'linearDensityKgPerM';
   @state() unreadable = false;
   @state() recomputed = 0;
+  @query('share-dialog') shareDialog!: ShareDialog;
   @query('#rename') nameField!: HTMLInputElement;
   @query('#told') toldField!: HTMLInputElement;
   @query('#source') sourceField!: HTMLInputElement;
@@ -93,7 +96,7 @@ export class BeltValues extends BeltPage {
   );
 
   override render() {
-    return html`${this.#headline()} ${this.#table()} ${this.#readings()} ${this.#tell()} ${this.#ending()}`;
+    return html`${this.#headline()} ${this.#table()} ${this.#readings()} ${this.#tell()} ${this.#ending()}<share-dialog></share-dialog>`;
   }
 
   #headline() {
@@ -112,8 +115,14 @@ export class BeltValues extends BeltPage {
   #actions(standing: ReturnType<typeof standingOf>) {
     const next = standing === 'proved' ? 'listen' : standing === 'measured' ? 'pluck' : 'weigh';
     return html`${next === 'listen' ? nothing : html`<a slot="actions" class="button main" href=${hrefOf('belts', this.belt.id, next)}>${words[next]}</a>`}
-      <button slot="actions" class=${next === 'listen' ? 'solid' : ''} @click=${this.#listen}>${words.listen}</button>`;
+      <button slot="actions" class=${next === 'listen' ? 'solid' : ''} @click=${this.#listen}>${words.listen}</button>
+      <button slot="actions" aria-haspopup="dialog" @click=${this.#share}>${linkEn.share}</button>`;
   }
+
+  readonly #share = async (): Promise<void> => {
+    await import('../link/share-dialog.ts');
+    this.shareDialog.show(this.belt.id);
+  };
 
   #table() {
     return html`<section>

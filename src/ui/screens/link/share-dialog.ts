@@ -9,6 +9,7 @@ import '../../parts/qr-code.ts';
 import { shared } from '../../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../../state/context.ts';
 import { setupHref } from '../../state/linked-setup.ts';
+import { EMPTY_SETUP } from '../../state/span-setup.ts';
 
 /** Addresses that mean 'this very computer' to whoever opens them. */
 const ONLY_HERE = /^(?:localhost|127\.|\[::1\])/u;
@@ -60,11 +61,14 @@ export class ShareDialog extends LitElement {
   @consume({ context: workbenchContext }) workbench!: Workbench;
   @state() href: string | undefined = '';
   @state() said = '';
+  @state() beltAlone = false;
   @query('dialog') dialog!: HTMLDialogElement;
 
-  show(): void {
+  /** @param beltId  of a kept belt that is shared by itself; else the setup is */
+  show(beltId?: string): void {
     const { entered, ownBelts } = this.workbench.store.state;
-    this.href = setupHref(entered, ownBelts, location.href);
+    this.beltAlone = beltId !== undefined;
+    this.href = setupHref(beltId === undefined ? entered : { ...EMPTY_SETUP, beltId }, ownBelts, location.href);
     this.said = '';
     void this.updateComplete.then(() => {
       if (!this.dialog.open) this.dialog.showModal();
@@ -74,7 +78,7 @@ export class ShareDialog extends LitElement {
   override render() {
     return html`<dialog aria-labelledby="title">
       <div class="lines">
-        <h2 id="title">${words.title}</h2>
+        <h2 id="title">${this.beltAlone ? words.beltTitle : words.title}</h2>
         ${this.href === undefined ? html`<p>${words.tooLong}</p>` : this.#link(this.href)}
         <p class="acts">
           ${this.href ? html`<button class="solid" @click=${this.#copy}>${words.copy}</button>` : nothing}
@@ -87,7 +91,7 @@ export class ShareDialog extends LitElement {
 
   #link(href: string) {
     if (href === '') return nothing;
-    return html`<p>${words.lead}</p>
+    return html`<p>${this.beltAlone ? words.beltLead : words.lead}</p>
       ${ONLY_HERE.test(location.hostname) ? html`<p class="note">${words.here}</p>` : nothing}
       <qr-code .text=${href} .label=${words.code}></qr-code>
       <label>${words.link}<textarea readonly rows="3" @focus=${marked}>${href}</textarea></label>`;

@@ -12,6 +12,7 @@ import { parseQuantity } from '../../../core/quantity.ts';
 import { logbookEn } from '../../../words/logbook-en.ts';
 import { dialogStyles } from '../../dialog-styles.ts';
 import { Figures, pageLocale, together } from '../../format.ts';
+import { hrefOf } from '../../route.ts';
 import { shared } from '../../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../../state/context.ts';
 import { type Book, withReadingNotes } from '../../state/logbook.ts';
@@ -80,6 +81,10 @@ export class EntryDialog extends LitElement {
       return;
     }
     const { event } = row;
+    if (event.gaugeId) {
+      this.#show(book, row, undefined);
+      return;
+    }
     this.#show(book, row, {
       id: row.id,
       kind: row.kind,
@@ -103,8 +108,24 @@ export class EntryDialog extends LitElement {
 
   override render() {
     return html`<dialog aria-labelledby="title">
-      ${this.draft ? this.#form(this.draft) : this.row?.kind === 'readings' ? this.#readings(this.row) : nothing}
+      ${this.draft ? this.#form(this.draft) : this.row ? this.#whole(this.row) : nothing}
     </dialog>`;
+  }
+
+  #whole(row: Row) {
+    return row.kind === 'readings' ? this.#readings(row) : this.#ofGauge(row);
+  }
+
+  /** What a gauge's own record keeps is changed there. */
+  #ofGauge({ event, atS }: Exclude<Row, { kind: 'readings' }>) {
+    return html`<div class="form">
+      <h2 id="title">${logbookEn.rowKinds['gauge-reading']}, ${this.#dates.moment(atS)}</h2>
+      <p>${event.text}${event.forceN ? `: ${this.#figures.bounds(event.forceN)}\u00a0N` : ''}</p>
+      <p class="acts">
+        <a class="button" href=${hrefOf('gauges', event.gaugeId ?? '', 'cross')}>${words.toGauge}</a>
+        <button type="button" @click=${() => this.dialog.close()}>${words.close}</button>
+      </p>
+    </div>`;
   }
 
   #readings(row: Extract<Row, { kind: 'readings' }>) {

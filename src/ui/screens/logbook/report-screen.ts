@@ -3,6 +3,7 @@
 import { consume } from '@lit/context';
 import { html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { isAlive } from '../../../../shared/document/common.ts';
 import type { KeptTake } from '../../../../shared/document/take.ts';
 import { outlookOf } from '../../../core/logbook/outlook.ts';
 import {
@@ -27,7 +28,7 @@ import { shared } from '../../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../../state/context.ts';
 import { answerOfKept } from '../../state/keep-take.ts';
 import { KeptPart } from '../../state/kept-part.ts';
-import { bookOf } from '../../state/logbook.ts';
+import { bookOf, verifiedForce } from '../../state/logbook.ts';
 import { nowAt } from '../../state/new-item.ts';
 import { saveFile } from '../../state/save-document.ts';
 import { answerView } from './answer-view.ts';
@@ -68,7 +69,7 @@ export class ReportScreen extends LitElement {
       logged: book.logged,
       outlook,
       budgetOf: (id) => budgetOf(document.takes.find((take) => take.id === id)),
-      gauges: document.gauges.map(({ name }) => ({ name })),
+      gauges: document.gauges.filter(isAlive).map((gauge) => ({ name: gauge.name, verifiedN: verifiedForce(gauge, document) })),
     });
     const { answer, under } = answerView(outlook, { nowS, dates: this.#dates, figures: this.#figures });
     return html`<main>
@@ -150,9 +151,13 @@ export class ReportScreen extends LitElement {
   #gauges({ gauges }: Report) {
     if (gauges.length === 0) return nothing;
     return html`<section><h2>${words.gauges}</h2>${gauges.map(
-      ({ name, verifiedN }) =>
-        html`<p>${verifiedN ? words.gauge(name, this.#figures.forceRange(verifiedN)) : words.gaugeUnproved(name)}</p>`,
+      ({ name, verifiedN }) => html`<p>${verifiedN ? words.gauge(name, this.#range(verifiedN)) : words.gaugeUnproved(name)}</p>`,
     )}</section>`;
+  }
+
+  /** A verified range is no target: it has the digits that it was proved with. */
+  #range({ lowN, highN }: { lowN: number; highN: number }): string {
+    return `${this.#figures.bounds({ value: lowN, low: lowN, high: highN })}${NO_BREAK}N`;
   }
 
   #events(events: readonly ReportedEvent[]) {

@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from 'vitest';
 import type { KeptDocument } from '../../../../shared/document.ts';
-import { bookOf, booksOf, ELSEWHERE, withDeleted, withReadingNotes } from '../../../../src/ui/state/logbook.ts';
+import { bookOf, booksOf, ELSEWHERE, verifiedForce, withDeleted, withReadingNotes } from '../../../../src/ui/state/logbook.ts';
 import { exampleDocument } from '../../../support/kept-example.ts';
 
 const [take] = exampleDocument.takes;
@@ -21,6 +21,36 @@ describe('a machine’s time line', () => {
     expect(bookOf(without, 'machine-1')!.logged.length).toBe(1);
     expect(without.takes.length).toBe(1);
     expect(bookOf(withDeleted(without, ['take-1'], undefined), 'machine-1')!.logged.length).toBe(2);
+  });
+
+  it('has what a gauge read beside a reading, kept in the gauge’s own record', () => {
+    const [gauge] = exampleDocument.gauges;
+    const document: KeptDocument = {
+      ...exampleDocument,
+      gauges: [{ ...gauge!, crossChecks: [{ id: 'check-1', at: take!.heard, reading: 5.4, takeId: 'take-1' }] }],
+    };
+    const event = bookOf(document, 'machine-1')!.logged.find(({ kind }) => kind === 'gauge-reading');
+    expect(event).toMatchObject({ text: 'Brass fork', beltIds: ['belt-a'], gaugeId: 'gauge-1' });
+    expect(verifiedForce(gauge!, document)).toBeUndefined();
+  });
+
+  it('tells between which forces a gauge was proved', () => {
+    const weights = [2, 5, 8, 11, 14, 18].map((newtons) => ({ id: `w-${newtons}`, name: `${newtons} N`, massKg: newtons / 9.80665 }));
+    const readings = weights.flatMap(({ id, massKg }, index) =>
+      ['1', '2', '3'].map((series) => ({
+        id: `${id}-${series}`,
+        weightId: id,
+        how: 'inserted' as const,
+        series,
+        reading: 0.4 * massKg * 9.80665 + 0.01 * ((index + Number(series)) % 3),
+        at: take!.heard,
+      })),
+    );
+    const proved = { ...exampleDocument.gauges[0]!, weights, readings };
+    const verified = verifiedForce(proved, exampleDocument)!;
+    expect(verified.lowN).toBeGreaterThanOrEqual(1.9);
+    expect(verified.highN).toBeLessThanOrEqual(18.1);
+    expect(verified.highN).toBeGreaterThan(10);
   });
 
   it('carries a temperature to readings near it that tell none', () => {
