@@ -80,7 +80,7 @@ export class MachineTarget extends LitElement {
         name: end === 'from' ? words.targetFrom : words.targetTo,
         unreadable: unreadable[index] ?? false,
         describedBy: 'note',
-        onTyped: (text) => this.#type({ ...typed, [end]: text }),
+        onTyped: (text) => this.#type({ [end]: text }),
       });
     return html`<div role="group" aria-labelledby="over">
         <p class="over" id="over">${words.target}</p>
@@ -91,7 +91,7 @@ export class MachineTarget extends LitElement {
             name: words.targetUnit,
             value: typed.unit,
             choices: UNITS.map((unit) => ({ value: unit, text: unit })),
-            onChosen: (unit) => this.#chooseUnit(typed, unit),
+            onChosen: (unit) => this.#chooseUnit(unit),
           })}
         </div>
         ${typed.unit === HERTZ ? this.#span(typed) : nothing}
@@ -119,7 +119,7 @@ export class MachineTarget extends LitElement {
         unit: 'mm',
         unreadable: !length.ok && length.why !== 'empty',
         describedBy: 'note',
-        onTyped: (span) => this.#type({ ...typed, span }),
+        onTyped: (span) => this.#type({ span }),
       })}
     </div>`;
   }
@@ -156,13 +156,16 @@ export class MachineTarget extends LitElement {
   }
 
   /** A force is no frequency: between the two, what stands in the fields means nothing. */
-  #chooseUnit(typed: Typed, unit: string): void {
-    if ((unit === HERTZ) === (typed.unit === HERTZ)) this.#type({ ...typed, unit });
+  #chooseUnit(unit: string): void {
+    const typed = this.#typed;
+    if ((unit === HERTZ) === (typed.unit === HERTZ)) this.#type({ unit });
     else this.draft = { ...typed, from: '', to: '', unit };
   }
 
-  #type(typed: Typed): void {
+  /** What was typed a moment ago comes after what was chosen since: each change goes onto what stands there by then. */
+  #type(change: Partial<Typed>): void {
     const before = this.#typed;
+    const typed = { ...before, ...change };
     if (before.from === typed.from && before.to === typed.to && before.unit === typed.unit && before.span === typed.span) return;
     this.draft = typed;
     const target = this.#understood(typed);
