@@ -67,8 +67,18 @@ export const keptGaugeSchema = z.strictObject({
   /** Between the outer contacts, and how far the middle one presses a belt of usual force aside. */
   baseM: positive.optional(),
   deflectionM: positiveMeasuredSchema.optional(),
-  /** Reading from which on its own build lets it go no further. */
+  /** Reading from which on its own build lets it go no further, where its owner knows it. */
   ceilingReading: reading.optional(),
+  /** Of three contacts and a spring: how far the middle one stands out, its travel to the stop, the spring, and how it shows the travel. */
+  build: z
+    .strictObject({
+      reachM: positive.optional(),
+      travelM: positive.optional(),
+      springNPerM: positive.optional(),
+      restReading: reading.optional(),
+      readingPerM: reading.optional(),
+    })
+    .optional(),
   /** The chart that it came with. */
   makerChart: z
     .array(z.strictObject({ reading, forceN: z.number().nonnegative() }))

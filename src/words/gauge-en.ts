@@ -45,9 +45,9 @@ export function chosenByText({ why, chosen }: Choice): string {
     case 'only-one':
       return `the only curve that these rows can carry: ${kind}`;
     case 'bend':
-      return `F test: a line would leave so much by chance ${chanceText(why.chance)}`;
+      return `F test: a line does not explain the readings (p ${chanceText(why.chance)})`;
     case 'straight':
-      return `F test: a bend would gain so little by chance ${chanceText(why.chance)}`;
+      return `F test: no bend is needed (p ${chanceText(why.chance)})`;
     case 'criterion':
       return `information criterion (AICc): ${formatNumber(why.lead, { significantDigits: 2 })} better than the ${curveName(why.over)}`;
     default:

@@ -65,5 +65,7 @@ export function gaugeSection({ options }: Run): string {
       trials.filter((trial) => trial.kind === kind),
     ),
   );
-  return `### Gauges under hung weights\n\n${table(head, [...rows, line('all', trials)])}`;
+  const all = line('all', trials);
+  const said = `gauges: interval holds ${all[2]} %, answered ${all[3]} %, slips named ${all[4]}, sound rows named ${all[5]} %, numbers above a stop ${all[6]}`;
+  return `### Gauges under hung weights\n\n${table(head, [...rows, all])}\n\n${said}`;
 }

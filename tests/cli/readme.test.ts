@@ -13,7 +13,7 @@ const examples = [...readme.matchAll(/```console\n\$ (.+)\n([\s\S]*?)```/g)].map
   printed: printed!,
 }));
 
-const OURS = /^npm run --silent (measure|plan|agreement) -- (.+)$/;
+const OURS = /^npm run --silent (measure|plan|agreement|gauge) -- (.+)$/;
 
 function run(command: string): string {
   const [, name, words] = OURS.exec(command)!;

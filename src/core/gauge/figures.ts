@@ -24,7 +24,7 @@ export interface Figures {
 }
 
 /** ASTM E74's factor of the lower limit, from memory. */
-export const LOWER_LIMIT_FACTOR = 2.4;
+const LOWER_LIMIT_FACTOR = 2.4;
 
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
 const spread = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);

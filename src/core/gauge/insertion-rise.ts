@@ -43,11 +43,3 @@ export function insertionRiseN({
   );
   return { value, standardUncertainty };
 }
-
-/** Share by which a force that is read with the gauge on lies above the one without it. */
-export const riseShare = (rise: Measured, forceWithoutN: number): number => rise.value / forceWithoutN;
-
-/** Force without the gauge from the one that it was proved to show. The rise's doubt is kept apart, for it is common to all readings there. */
-export function forceWithoutGaugeN(shownN: Measured, rise: Measured): Measured {
-  return { value: shownN.value - rise.value, standardUncertainty: Math.hypot(shownN.standardUncertainty, rise.standardUncertainty) };
-}

@@ -15,7 +15,7 @@ export interface ConvertedForce {
   readonly u95N: number;
 }
 
-export const COVERAGE = 0.95;
+const COVERAGE = 0.95;
 
 /** What is not known of a single new reading at a force, divisions. */
 interface Doubt {

@@ -19,6 +19,8 @@ export interface Rig {
   readonly rollerFrictionShare?: number | undefined;
   /** Half the distance of the ends of a belt that is fixed at both, with the weight at its middle. */
   readonly halfDistanceM?: Measured | undefined;
+  /** By how much the gauge lengthens the belt's path while it is on: on a mid-span rig the force rises with it. */
+  readonly gaugeTakesM?: number | undefined;
 }
 
 /** How the weights were weighed. */
@@ -40,9 +42,6 @@ export interface SagGeometry {
 
 /** Air bears a dense weight by 0.015 % and water by 0.12 %; the scale has its share of it. Bounded, relative. */
 const BUOYANCY_RELATIVE_U = 0.0005;
-/** A kitchen scale that nobody checked (our judgement). */
-export const UNCHECKED_SCALE: Scale = { stepKg: 0.001, relativeU: 0.003 };
-
 export interface RigForce {
   readonly forceN: number;
   /** Of this weight alone. */
@@ -70,18 +69,19 @@ export interface HungLoad {
  */
 export function rigForce(rig: Rig, { massKg, sagM, knownN }: HungLoad): RigForce {
   if (knownN) return { forceN: knownN.value, ownUN: knownN.standardUncertainty, shared: NO_SHARED_DOUBT };
-  const { kind, scale, hangerKg, beltBelowM = 0, linearDensityKgPerM = 0, rollerFrictionShare = 0, halfDistanceM } = rig;
+  const { kind, scale, hangerKg, beltBelowM = 0, linearDensityKgPerM = 0, rollerFrictionShare = 0, halfDistanceM, gaugeTakesM = 0 } = rig;
   if (kind === 'mid-span' && !(halfDistanceM && sagM)) throw new RangeError('rigForce needs half distance and sag on a mid-span rig');
   const sag = kind === 'mid-span' && halfDistanceM && sagM ? { halfDistanceM, sagM } : undefined;
   const g = localGravity(rig.place);
   const belt = kind === 'mid-span' ? 0 : beltBelowM * linearDensityKgPerM;
   const hung = massKg + (hangerKg?.value ?? 0) + belt;
   const factor = sag ? midSpanFactor(sag.halfDistanceM.value, sag.sagM.value) : 1;
-  const forceN = hung * g.value * factor;
+  const rise = sag && gaugeTakesM > 0 ? midSpanInsertionShare(sag, gaugeTakesM) : 0;
+  const forceN = hung * g.value * factor * (1 + rise);
   const stepU = scale.stepKg / Math.sqrt(12);
   // Roller friction is even within plus and minus its share; which way it acts is not known of a load that was approached one way.
   const friction = kind === 'roller' ? (rollerFrictionShare / Math.sqrt(3)) * forceN : 0;
-  const ownUN = Math.hypot(massKg > 0 ? stepU * g.value * factor : 0, friction, sag ? sagDoubt(sag) * forceN : 0);
+  const ownUN = Math.hypot(massKg > 0 ? stepU * g.value * factor : 0, friction, sag ? Math.hypot(sagDoubt(sag), rise / 2) * forceN : 0);
   const offsetKg = Math.hypot(scale.offsetKg ?? 0, hangerKg?.standardUncertainty ?? 0, belt * 0.2);
   return {
     forceN,
@@ -129,7 +129,7 @@ export function bracketedFriction({ eased, slopePerN, forceN }: FrictionBracket)
 }
 
 /** What a run's weights share, taken at the largest of them. */
-export function sharedDoubtOf(forces: readonly RigForce[]): SharedForceDoubt {
+function sharedDoubtOf(forces: readonly RigForce[]): SharedForceDoubt {
   return forces.reduce<SharedForceDoubt>(
     (most, { shared }) => ({ relative: Math.max(most.relative, shared.relative), offsetN: Math.max(most.offsetN, shared.offsetN) }),
     { relative: 0, offsetN: 0 },

@@ -50,7 +50,7 @@ export function slopeMap(knotsN: readonly number[]): Float64Array {
 }
 
 /** Readings made to rise (or fall) throughout, by pooling neighbours that do not (Ayer et al. 1955); a hair apart where pooled. */
-export function monotoneReadings(readings: readonly number[]): readonly number[] {
+function monotoneReadings(readings: readonly number[]): readonly number[] {
   const sign = Math.sign(readings[readings.length - 1]! - readings[0]!) || 1;
   const blocks: { sum: number; count: number }[] = [];
   for (const reading of readings) {

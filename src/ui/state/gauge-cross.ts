@@ -9,7 +9,8 @@ import { checkedChart } from '../../core/gauge/maker-chart.ts';
 import type { EndFixity, SpanSetup } from '../../core/setup.ts';
 import type { Figures } from '../format.ts';
 import { together } from '../format.ts';
-import type { GaugeProof } from './gauge-proof.ts';
+import { ceilingFrom } from './gauge-build.ts';
+import { DEFAULT_RIG, type GaugeProof } from './gauge-proof.ts';
 import { riseIn, usualStiffnessN } from './gauge-rise.ts';
 
 export interface CrossLine {
@@ -38,7 +39,7 @@ export function crossLines(gauge: KeptGauge, { calibration }: GaugeProof, docume
     };
     const sound = take && soundOf(take);
     if (!shown || !sound) return { id, belt, gauge: shown, sound, why: sound ? 'gauge' : 'take', causes: [] };
-    const check = crossCheck(shown, sound);
+    const check = crossCheck(shown, sound, sharedU95(gauge, take));
     return {
       id,
       belt,
@@ -48,6 +49,11 @@ export function crossLines(gauge: KeptGauge, { calibration }: GaugeProof, docume
       causes: causesOf(gauge, calibration, document, take, reading, riseN !== undefined, check),
     };
   });
+}
+
+/** A belt that was proved on weights had them from the same scale and the same gravity as the gauge: that doubt is common to both. */
+function sharedU95({ rig = DEFAULT_RIG }: KeptGauge, { now }: KeptTake): number {
+  return now.setup.belt?.provedOnWeights ? 2 * rig.scaleRelativeU * (now.answer.forceN?.value ?? 0) : 0;
 }
 
 function soundOf({ now }: KeptTake): Interval | undefined {
@@ -70,7 +76,7 @@ function causesOf(
   const forceN = take.now.answer.forceN?.value;
   if (!belt || !spanLengthM || forceN === undefined || calibration.kind === 'no-calibration') return [];
   const stiffness = belt.bendingStiffnessNm2;
-  const chart = checkedChart(calibration, gauge.makerChart ?? [], gauge.ceilingReading);
+  const chart = checkedChart(calibration, gauge.makerChart ?? [], ceilingFrom(gauge)?.reading);
   const near = chart
     .filter(({ kind }) => kind === 'off')
     .sort((a, b) => Math.abs(a.point.reading - reading) - Math.abs(b.point.reading - reading))[0];

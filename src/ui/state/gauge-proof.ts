@@ -7,11 +7,13 @@ import type { KeptGauge, KeptGaugeReading } from '../../../shared/document/gauge
 import type { KeptDocument } from '../../../shared/document.ts';
 import { type Calibration, calibrate, type NoCalibration } from '../../core/gauge/calibration.ts';
 import { localGravity } from '../../core/gauge/gravity.ts';
+import { pathLengthening } from '../../core/gauge/insertion-rise.ts';
 import type { LoadedReading, SharedForceDoubt } from '../../core/gauge/loaded-reading.ts';
 import { bracketedFriction, loadedReadings, type Rig } from '../../core/gauge/rig.ts';
 import { type Suspicion, suspicionsOf } from '../../core/gauge/suspicions.ts';
 import type { Grade } from '../../core/outcome.ts';
 import { DEFAULT_TOLERANCE_RELATIVE, type ForceRange } from '../../core/setup.ts';
+import { ceilingFrom } from './gauge-build.ts';
 
 export const DEFAULT_RIG: NonNullable<KeptGauge['rig']> = { kind: 'straight', scaleStepKg: 0.001, scaleRelativeU: 0.003 };
 
@@ -30,14 +32,15 @@ export const toleranceOf = ({ toleranceRelative, targetForceN }: KeptGauge): num
   toleranceRelative ??
   (targetForceN ? (targetForceN.highN - targetForceN.lowN) / (targetForceN.highN + targetForceN.lowN) : DEFAULT_TOLERANCE_RELATIVE);
 
-const proofs = new WeakMap<KeptGauge, GaugeProof>();
+const proofs = new WeakMap<KeptGauge, { readonly kept: readonly KeptBelt[]; readonly proof: GaugeProof }>();
+const NO_BELTS: readonly KeptBelt[] = [];
 
-/** Computed once for each state of a gauge. */
-export function proofOf(gauge: KeptGauge, kept: readonly KeptBelt[] = []): GaugeProof {
-  const known = proofs.get(gauge);
-  if (known) return known;
+/** Computed once for each state of a gauge and of the belts. */
+export function proofOf(gauge: KeptGauge, kept: readonly KeptBelt[] = NO_BELTS): GaugeProof {
+  const before = proofs.get(gauge);
+  if (before?.kept === kept) return before.proof;
   const proof = computedProof(gauge, kept);
-  proofs.set(gauge, proof);
+  proofs.set(gauge, { kept, proof });
   return proof;
 }
 
@@ -45,7 +48,7 @@ const known = (value: number, standardUncertainty = 0) => ({ value, standardUnce
 /** A ruler held to a rig. */
 const RULER_U_M = 0.0005;
 
-export function rigOf({ rig = DEFAULT_RIG, beltId }: KeptGauge, kept: readonly KeptBelt[]): Rig {
+export function rigOf({ rig = DEFAULT_RIG, beltId, baseM, deflectionM }: KeptGauge, kept: readonly KeptBelt[]): Rig {
   const { kind, scaleStepKg, scaleRelativeU, latitudeDeg, heightM, hangerKg, beltBelowM, halfDistanceM } = rig;
   return {
     kind,
@@ -55,6 +58,7 @@ export function rigOf({ rig = DEFAULT_RIG, beltId }: KeptGauge, kept: readonly K
     beltBelowM,
     linearDensityKgPerM: densityOf(beltId, kept),
     halfDistanceM: halfDistanceM === undefined ? undefined : known(halfDistanceM, RULER_U_M),
+    gaugeTakesM: baseM !== undefined && deflectionM ? pathLengthening(deflectionM.value, baseM) : undefined,
   };
 }
 
@@ -112,7 +116,7 @@ function proved(gauge: KeptGauge, rig: Rig, readings: Parameters<typeof loadedRe
     kind: gauge.fit ?? 'auto',
     toleranceRelative: toleranceOf(gauge),
     shared,
-    ceilingReading: gauge.ceilingReading,
+    ceilingReading: ceilingFrom(gauge)?.reading,
   });
   return { calibration, rows, shared, suspicions: calibration.kind === 'calibration' ? suspicionsOf(calibration, rows) : [] };
 }

@@ -5,6 +5,9 @@ import type { KeptGauge } from '../../../shared/document/gauge.ts';
 import type { KeptDocument } from '../../../shared/document.ts';
 import { insertionRiseN } from '../../core/gauge/insertion-rise.ts';
 import type { Measured } from '../../core/math/measured.ts';
+import { gaugesEn } from '../../words/gauges-en.ts';
+
+const words = gaugesEn.chart.rise;
 
 /**
  * EA of a belt of 2 mm pitch and 6 mm width that nobody stretched: 10 to 19 kN lie between an open acceptance test and a handbook's decoded
@@ -32,3 +35,20 @@ export function riseIn(
     givingLengthM: { value: givingLengthM, standardUncertainty: LENGTH_RELATIVE_U * givingLengthM },
   });
 }
+
+/** A length of a machine's belt that can give: a span between held pulleys, or the whole belt with motors free. */
+export interface GivingLength {
+  readonly key: string;
+  readonly text: string;
+  readonly lengthM: number;
+}
+
+export const machineSpans = ({ machines }: KeptDocument): readonly GivingLength[] =>
+  machines.flatMap((machine) =>
+    machine.belts.flatMap((belt) => [
+      ...belt.spans.flatMap(({ id, name, lengthM }) =>
+        lengthM ? [{ key: `${belt.id} ${id}`, text: words.heldSpan(machine.name, belt.name, name), lengthM: lengthM.value }] : [],
+      ),
+      ...(belt.lengthM ? [{ key: belt.id, text: words.wholeBelt(machine.name, belt.name), lengthM: belt.lengthM }] : []),
+    ]),
+  );

@@ -1,16 +1,18 @@
 /** What is known of a gauge besides its readings: name, scale, belt, what is wanted of it, its build. */
 
-import { css, html, LitElement } from 'lit';
+import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { belts } from '../../../../shared/belts.ts';
 import type { KeptGauge } from '../../../../shared/document/gauge.ts';
 import type { KeptDocument } from '../../../../shared/document.ts';
 import type { QuantityKind } from '../../../core/quantity.ts';
 import { gaugesEn } from '../../../words/gauges-en.ts';
+import { Figures } from '../../format.ts';
 import { selectField, selectFieldStyles } from '../../parts/select-field.ts';
 import '../../parts/told-quantity.ts';
 import type { QuantityTold } from '../../parts/told-quantity.ts';
 import { shared } from '../../shared-styles.ts';
+import { ceilingFrom } from '../../state/gauge-build.ts';
 import { editorStyles } from '../machines/editor-styles.ts';
 import { typedText } from '../machines/machine-editing.ts';
 import { type EditGauge, faultText } from './gauge-editing.ts';
@@ -37,6 +39,7 @@ export class AboutGauge extends LitElement {
   @property({ attribute: false }) gauge!: KeptGauge;
   @property({ attribute: false }) edit: EditGauge = () => {};
   @property({ type: Boolean }) open = false;
+  readonly #figures = new Figures();
 
   override render() {
     const { gauge, document } = this;
@@ -46,6 +49,7 @@ export class AboutGauge extends LitElement {
       ...belts.map(({ id, label }) => ({ value: id, text: label })),
     ];
     const { targetForceN } = gauge;
+    const ceiling = ceilingFrom(gauge);
     return html`<details class="fold" ?open=${this.open}>
       <summary>${words.title}</summary>
       <div class="fields">
@@ -78,9 +82,15 @@ export class AboutGauge extends LitElement {
           words.deflectionNote,
           gauge.deflectionM?.standardUncertainty,
         )}
+        ${this.#quantity(words.reach, 'length', 'mm', gauge.build?.reachM, ({ told }) => this.#build({ reachM: told?.value }), words.reachNote)}
+        ${this.#quantity(words.travel, 'length', 'mm', gauge.build?.travelM, ({ told }) => this.#build({ travelM: told?.value }))}
+        ${this.#quantity(words.perTravel, 'number', '', gauge.build?.readingPerM === undefined ? undefined : gauge.build.readingPerM / 1000, ({ told }) => this.#build({ readingPerM: told && told.value * 1000 }))}
+        ${this.#quantity(words.rest, 'number', '', gauge.build?.restReading, ({ told }) => this.#build({ restReading: told?.value }), '', undefined, true)}
+        ${this.#quantity(words.spring, 'number', '', gauge.build?.springNPerM === undefined ? undefined : gauge.build.springNPerM / 1000, ({ told }) => this.#build({ springNPerM: told && told.value * 1000 }))}
         ${this.#quantity(words.ceiling, 'number', '', gauge.ceilingReading, ({ told }) => this.#change({ ceilingReading: told?.value }), words.ceilingNote)}
         ${this.#quantity(words.price, 'number', '', gauge.price, ({ told }) => this.#change({ price: told?.value }))}
       </div>
+      ${ceiling ? html`<p class="strong">${words.ceilingIs(this.#figures.typed(ceiling.reading), ceiling.forceN === undefined ? '' : this.#figures.rough(ceiling.forceN, 'N'))}</p>` : nothing}
       <div class="acts">
         <button class="quiet" @click=${() => this.dispatchEvent(new Event('gauge-removed', { bubbles: true, composed: true }))}>${gaugesEn.remove}</button>
       </div>
@@ -95,6 +105,7 @@ export class AboutGauge extends LitElement {
     onTold: (event: QuantityTold) => void,
     note = '',
     standardUncertainty?: number | undefined,
+    zeroAllowed = false,
   ) {
     return html`<told-quantity
       .label=${label}
@@ -103,6 +114,7 @@ export class AboutGauge extends LitElement {
       .value=${value}
       .standardUncertainty=${standardUncertainty}
       .note=${note}
+      .zeroAllowed=${zeroAllowed}
       .faultText=${faultText}
       @quantity-told=${onTold}
     ></told-quantity>`;
@@ -118,6 +130,10 @@ export class AboutGauge extends LitElement {
       if (next.lowN < next.highN) return { ...gauge, targetForceN: next };
       return { ...gauge, targetForceN: end === 'lowN' ? { lowN: value, highN: value * 1.5 } : { lowN: value / 1.5, highN: value } };
     });
+  }
+
+  #build(change: NonNullable<KeptGauge['build']>): void {
+    this.edit((gauge) => ({ ...gauge, build: { ...gauge.build, ...change } }));
   }
 
   #change(change: Partial<KeptGauge>): void {

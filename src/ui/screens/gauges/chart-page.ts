@@ -1,6 +1,6 @@
 /** The chart of a gauge: as it prints, as files, and what the gauge does to a belt in a machine. */
 
-import { css, html, LitElement } from 'lit';
+import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { KeptGauge } from '../../../../shared/document/gauge.ts';
 import type { KeptDocument } from '../../../../shared/document.ts';
@@ -11,7 +11,7 @@ import { selectField, selectFieldStyles } from '../../parts/select-field.ts';
 import '../../parts/told-quantity.ts';
 import { shared } from '../../shared-styles.ts';
 import type { GaugeProof } from '../../state/gauge-proof.ts';
-import { riseIn, usualStiffnessN } from '../../state/gauge-rise.ts';
+import { machineSpans, riseIn, usualStiffnessN } from '../../state/gauge-rise.ts';
 import { editorStyles } from '../machines/editor-styles.ts';
 import { beltLabel } from './belt-label.ts';
 import { saveChartTable, saveStrip } from './chart-files.ts';
@@ -60,6 +60,7 @@ export class ChartPage extends LitElement {
   @state() secondUnit: string = SECOND_UNITS[0];
   @state() stiffnessN: number | undefined;
   @state() lengthM = USUAL_LENGTH_M;
+  @state() spanKey = '';
   readonly #figures = new Figures();
 
   override connectedCallback(): void {
@@ -99,6 +100,7 @@ export class ChartPage extends LitElement {
     const { gauge, document } = this;
     const rise = words.rise;
     const stiffness = this.stiffnessN ?? usualStiffnessN(gauge, document);
+    const spans = machineSpans(document);
     const found = riseIn(gauge, { axialStiffnessN: stiffness, givingLengthM: this.lengthM });
     const { verified } = calibration;
     const target =
@@ -108,6 +110,19 @@ export class ChartPage extends LitElement {
       <h2 id="rise">${rise.title}</h2>
       <p>${rise.lead}</p>
       <div class="fields">
+        ${
+          spans.length > 0
+            ? html`<div><label class="over" for="span">${rise.span}</label>${selectField({
+                id: 'span',
+                value: this.spanKey,
+                choices: [{ value: '', text: rise.noSpan }, ...spans.map(({ key, text }) => ({ value: key, text }))],
+                onChosen: (key) => {
+                  this.spanKey = key;
+                  this.lengthM = spans.find((span) => span.key === key)?.lengthM ?? this.lengthM;
+                },
+              })}</div>`
+            : nothing
+        }
         <told-quantity .label=${rise.stiffness} kind="force" unit="kN" .value=${stiffness} .note=${rise.stiffnessNote} .faultText=${faultText}
           @quantity-told=${({ told }: HTMLElementEventMap['quantity-told']) => {
             this.stiffnessN = told?.value;

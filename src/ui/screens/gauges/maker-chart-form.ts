@@ -11,6 +11,7 @@ import { Figures } from '../../format.ts';
 import type { MarkedGrade } from '../../parts/grade-mark.ts';
 import '../../parts/grade-mark.ts';
 import { shared } from '../../shared-styles.ts';
+import { ceilingFrom } from '../../state/gauge-build.ts';
 import type { GaugeProof } from '../../state/gauge-proof.ts';
 import { editorStyles } from '../machines/editor-styles.ts';
 import { type EditGauge, typedReading } from './gauge-editing.ts';
@@ -47,7 +48,7 @@ export class MakerChartForm extends LitElement {
   override render() {
     const { calibration } = this.proof;
     const points = [...(this.gauge.makerChart ?? [])].sort((a, b) => a.reading - b.reading);
-    const checked = calibration.kind === 'calibration' ? checkedChart(calibration, points, this.gauge.ceilingReading) : [];
+    const checked = calibration.kind === 'calibration' ? checkedChart(calibration, points, ceilingFrom(this.gauge)?.reading) : [];
     const step = calibration.kind === 'calibration' ? calibration.step : 0;
     return html`<details ?open=${points.length > 0}>
       <summary>${words.title}</summary>

@@ -102,6 +102,13 @@ export class PrintedChart extends LitElement {
           display: none;
         }
       }
+      @media (max-width: 24rem) {
+        th,
+        td {
+          padding-inline: 0.15rem;
+          white-space: normal;
+        }
+      }
       @media print {
         :host {
           max-inline-size: none;

@@ -14,6 +14,7 @@ import '../../parts/grade-mark.ts';
 import { selectField, selectFieldStyles } from '../../parts/select-field.ts';
 import { hrefOf } from '../../route.ts';
 import { shared } from '../../shared-styles.ts';
+import { ceilingFrom } from '../../state/gauge-build.ts';
 import { type GaugeProof, worstInTarget } from '../../state/gauge-proof.ts';
 import { editorStyles } from '../machines/editor-styles.ts';
 import type { EditGauge } from './gauge-editing.ts';
@@ -72,7 +73,7 @@ export class ProofFigures extends LitElement {
   #chart(calibration: Calibration) {
     const { step, stop } = calibration;
     const rows = chartRows(calibration, ROWS_HERE);
-    const refused = checkedChart(calibration, this.gauge.makerChart ?? [], this.gauge.ceilingReading).filter(
+    const refused = checkedChart(calibration, this.gauge.makerChart ?? [], ceilingFrom(this.gauge)?.reading).filter(
       ({ kind }) => kind === 'refused',
     );
     if (rows.length === 0) return nothing;

@@ -8,6 +8,7 @@ import { gaugesEn as words } from '../../../words/gauges-en.ts';
 import type { Figures } from '../../format.ts';
 import type { CalibrationView, CalibrationWords } from '../../parts/calibration-plot.ts';
 import type { PlotTable } from '../../parts/spoken-table.ts';
+import { ceilingFrom } from '../../state/gauge-build.ts';
 import type { GaugeProof } from '../../state/gauge-proof.ts';
 
 const STEPS = 60;
@@ -34,8 +35,8 @@ export function calibrationView(gauge: KeptGauge, { rows, calibration }: GaugePr
     })),
     verified: verified.kind === 'verified' ? verified : undefined,
     target: gauge.targetForceN && { ...gauge.targetForceN, text: words.plot.target(figures.forceRange(gauge.targetForceN)) },
-    refused: refusedFrom(calibration, gauge.ceilingReading),
-    maker: checkedChart(calibration, gauge.makerChart ?? [], gauge.ceilingReading)
+    refused: refusedFrom(calibration, ceilingFrom(gauge)?.reading),
+    maker: checkedChart(calibration, gauge.makerChart ?? [], ceilingFrom(gauge)?.reading)
       .map(({ kind, point }) => ({ ...point, refused: kind === 'refused' }))
       .sort((a, b) => a.reading - b.reading),
   };
