@@ -33,12 +33,22 @@ export interface Answers {
   readonly reading: Reading | undefined;
 }
 
+/** A sound this much below the loudest pluck is no source of its own: the last bit of coarse samples, an echo. */
+const FAINT_DB = 30;
+
 /**
  * Whether a recording is of something else, such as speech, of which a syllable now and then rings like a span: at least two sounds in
  * three were none. For recordings; who listens live sees each sound as it comes.
+ *
+ * @param heard.sounds      the plucks
+ * @param heard.othersDbfs  level of each sound that was no pluck
  */
-export const isMostlyOtherSounds = (heard: { readonly plucks: number; readonly others: number }): boolean =>
-  heard.others >= 2 && heard.others >= 2 * heard.plucks;
+export function isMostlyOtherSounds(heard: { readonly sounds: readonly PluckSound[]; readonly othersDbfs: readonly number[] }): boolean {
+  const { sounds, othersDbfs } = heard;
+  const loudestDbfs = Math.max(...sounds.flatMap(({ partials }) => partials.map(({ levelDbfs }) => levelDbfs)));
+  const others = othersDbfs.filter((levelDbfs) => levelDbfs > loudestDbfs - FAINT_DB).length;
+  return others >= 2 && others >= 2 * sounds.length;
+}
 
 /** How much of the frequency's glide may be left after it was taken to small amplitude: a tenth, standard uncertainty (our judgement). */
 const GLIDE_LEFT = 0.1;

@@ -11,6 +11,7 @@ import { touchIndex } from './pluck/touch.ts';
 import { createDecimator } from './samples/decimate.ts';
 import { createRailCounter } from './samples/rails.ts';
 import type { SpanSetup } from './setup.ts';
+import { levelDbfs } from './spectrum/spectrum.ts';
 
 export type ListeningEvent =
   /** The room has been heard long enough; from now on a pluck can be told from it. */
@@ -22,6 +23,8 @@ export type ListeningEvent =
       readonly kind: 'no-pluck';
       readonly atS: number;
       readonly why: NothingWhy;
+      /** How loud it began, root mean square as the level of a sine; where nothing was there is none. */
+      readonly levelDbfs?: number | undefined;
       /** What spoke against a plucked span, with the figures. */
       readonly unlike?: Unlike | undefined;
       readonly likeness?: Likeness | undefined;
@@ -54,6 +57,7 @@ const START_FALLS_BY = 8;
 const SHORTEST_S = 0.15;
 /** Root mean square below which a take is silent: less than a tenth of the last bit of 16. */
 const SILENT_RMS = 3e-6;
+const LEVEL_OVER_S = 0.05;
 
 /** Plucks are decided on fixed counts of decimated samples, so that they do not depend on the size of the blocks; `ready` is told with the block it falls in. */
 export function createListening({ sampleRateHz, setup }: ListeningOptions): Listening {
@@ -105,7 +109,7 @@ export function createListening({ sampleRateHz, setup }: ListeningOptions): List
   function told(segment: PluckSegment, touch: number): ListeningEvent {
     const clippedShare = rails.share(touch, touch + segment.samples.length);
     const answer = soundOfPluck(segment, { bounds, clippedShare, bandwidthHz: sampleRateHz / 2 });
-    if ('why' in answer) return { kind: 'no-pluck', atS: segment.startS, ...answer };
+    if ('why' in answer) return { kind: 'no-pluck', atS: segment.startS, levelDbfs: levelOf(segment), ...answer };
     return { kind: 'pluck', ...answer, spectrum: plotSpectrum(segment) };
   }
 
@@ -181,6 +185,12 @@ export function createListening({ sampleRateHz, setup }: ListeningOptions): List
     if (known() < SHORTEST_S * rateHz) return 'too-short';
     return Math.sqrt(energy / known()) < SILENT_RMS ? 'silence' : 'no-onset';
   }
+}
+
+/** Of the first moments after the touch. */
+function levelOf({ heard, rateHz }: PluckSegment): number {
+  const part = heard.subarray(0, Math.round(LEVEL_OVER_S * rateHz));
+  return levelDbfs(Math.sqrt((2 * part.reduce((sum, x) => sum + x * x, 0)) / Math.max(1, part.length)));
 }
 
 /** Longer blocks are taken apart, so that memory stays bounded whatever is pushed at once. */

@@ -19,12 +19,14 @@ export function measure(recording: Recording, setup: SpanSetup): Measurement {
   const events = [...listening.push(recording.samples), ...listening.finish()];
   const sounds: PluckSound[] = [];
   const whyNot: NothingWhy[] = [];
+  const othersDbfs: number[] = [];
   for (const event of events) {
     if (event.kind === 'pluck') sounds.push(event.sound);
-    if (event.kind === 'no-pluck') whyNot.push(event.why);
+    if (event.kind !== 'no-pluck') continue;
+    whyNot.push(event.why);
+    if (event.why === 'not-a-span') othersDbfs.push(event.levelDbfs ?? 0);
   }
-  const others = whyNot.filter((why) => why === 'not-a-span').length;
-  if (isMostlyOtherSounds({ plucks: sounds.length, others })) sounds.length = 0;
+  if (isMostlyOtherSounds({ sounds, othersDbfs })) sounds.length = 0;
   const { plucks, reading } = answerOf({ sounds, setup, processing: recording.processing, sampleRateHz });
   const outcome = reading ?? { kind: 'nothing', why: mostTelling(whyNot) };
   return { sampleRateHz, durationS: durationS(recording), plucks, outcome };

@@ -61,7 +61,7 @@ describe('a partial of a ring, wherever it lies between bins', () => {
     const frequencyHz = (60 + part) * grid.binWidthHz;
     const samples = tones([{ frequencyHz, amplitude: 0.3, decayS: 0.18, phase: 1 }], { rateHz, count });
     const noise = new Float64Array(grid.binCount).fill(1e-9);
-    const [found] = extractSinusoids({ samples, grid, noise });
+    const [found] = extractSinusoids({ samples, grid, noise, room: new Uint8Array(grid.binCount) });
     // A thousandth of the least bias that the table has for an un-padded window.
     expect(Math.abs(found!.frequencyHz - frequencyHz) / grid.binWidthHz).toBeLessThan(3e-6);
   });

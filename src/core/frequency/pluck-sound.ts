@@ -3,16 +3,17 @@
 import type { Measured } from '../math/measured.ts';
 import type { HeardPartial, NothingWhy, PluckSound, SoundEvidence } from '../outcome.ts';
 import { extractSinusoids, type HeardSinusoid, overNoise } from '../partials/extract.ts';
-import type { Series } from '../partials/series.ts';
-import type { SteadyLine } from '../pluck/background.ts';
+import { partialOfSeriesHz, type Series } from '../partials/series.ts';
 import { type PluckSegment, type Stretch, stretchOf } from '../pluck/segment.ts';
+import type { SteadyLine } from '../pluck/steady-lines.ts';
 import { straightened } from '../pluck/straighten.ts';
 import { amplitude, decayEnergySamples, decayS, halfWidthHz, qualityFactor } from '../spectrum/damped-sinusoid.ts';
 import { levelDbfs } from '../spectrum/spectrum.ts';
-import { type Fundamental, fundamentalOf, type HeardStretch, isSatellite, leadOver } from './fundamental.ts';
+import { type Fundamental, fundamentalOf, leadOver } from './fundamental.ts';
 import { glideOf, type LaterFit } from './glide.ts';
 import { type FirstPartial, type FittedPartial, firstPartialOf, fitPartials } from './refine.ts';
 import type { SearchBounds } from './search-bounds.ts';
+import { type HeardStretch, isSatellite } from './series-score.ts';
 import { type Likeness, likenessOf, type Unlike, unlikeSpan } from './span-likeness.ts';
 
 /** Both starts lie behind the finger's noise; two that agree tell a ring from a knock. */
@@ -24,6 +25,8 @@ const FIT_FLOOR = 3e-6;
 const LATER_STARTS_S = [0.05, 0.1, 0.18];
 const SHORTEST_LATER_S = 0.12;
 const BEYOND_DOUBT = { evidence: 6, ownShare: 0.75, decayMisfitDb: 3, decayS: 0.5 };
+/** With so much evidence partials may beat. */
+const OVERWHELMING = { evidence: 12, decayMisfitDb: 6 };
 /** What swelled from its beginning on is a voice more often than a second pluck. */
 const BEYOND_DOUBT_SWELLED = { evidence: 10, ownShare: 0.85, decayMisfitDb: 2, decayS: 0.4 };
 const FAIR = { evidence: 7 };
@@ -36,6 +39,8 @@ const MOST_FOREIGN = 4;
 /** A stranger is fitted along when it is this near to a partial, but not so near that it would be the partial's own glide. */
 const FOREIGN_WITHIN_HZ = 60;
 const FOREIGN_BEYOND = 0.05;
+/** A partial that is placed less well than this share of its frequency. */
+const VAGUE = 0.02;
 /** Later stretches for the glide, in decay times. */
 const LATER_DECAYS = [0.6, 1.2];
 const LEAST_STRETCH_S = 0.05;
@@ -134,7 +139,10 @@ const isFair = ({ analysis: { likeness } }: Heard): boolean =>
   likeness.evidence >= FAIR.evidence && likeness.decayMisfitDb <= BEYOND_DOUBT.decayMisfitDb && likeness.decayS <= BEYOND_DOUBT.decayS;
 
 const isBeyondDoubt = ({ evidence, ownShare, decayMisfitDb, decayS: ringS }: Likeness, needed: typeof BEYOND_DOUBT): boolean =>
-  evidence >= needed.evidence && ownShare >= needed.ownShare && decayMisfitDb <= needed.decayMisfitDb && ringS <= needed.decayS;
+  evidence >= needed.evidence &&
+  ownShare >= needed.ownShare &&
+  decayMisfitDb <= (evidence >= OVERWHELMING.evidence ? OVERWHELMING.decayMisfitDb : needed.decayMisfitDb) &&
+  ringS <= needed.decayS;
 
 function withoutGlide(segment: PluckSegment, gentle: Analysis, options: PluckOptions): PluckSound {
   const { glide, strongest } = gentle;
@@ -221,7 +229,7 @@ function fitFrom(
 ): FittedPartial[] {
   const { heard } = options.fundamental.best;
   const own = [...heard]
-    .map(([number, index]) => ({ number, sinusoid: options.sinusoids[index]! }))
+    .map(([number, index]) => ({ number, sinusoid: placed(options.sinusoids[index]!, number, options) }))
     .toSorted((a, b) => Number(b.number === 1) - Number(a.number === 1) || b.sinusoid.weight - a.sinusoid.weight)
     .slice(0, MOST_OWN)
     .toSorted((a, b) => a.number - b.number);
@@ -234,6 +242,19 @@ function fitFrom(
       own.every(({ sinusoid }) => Math.abs(Math.log(sinusoid.frequencyHz / stranger.frequencyHz)) > FOREIGN_BEYOND),
   );
   return fitPartials(stretchOf(segment, { fromS: options.fromS, modelFloor: FIT_FLOOR }), own, foreign.slice(0, MOST_FOREIGN));
+}
+
+/** A partial of which only about where it lies was heard, beside a tone of the room or under the finger's noise, begins at its place in the series. */
+function placed(
+  heard: HeardSinusoid,
+  number: number,
+  { fundamental, sinusoids }: { readonly fundamental: Fundamental; readonly sinusoids: readonly HeardSinusoid[] },
+): HeardSinusoid {
+  if (heard.frequencyU < VAGUE * heard.frequencyHz) return heard;
+  const others = [...fundamental.best.heard.values()].map((index) => sinusoids[index]!).filter((other) => other !== heard);
+  if (others.length === 0) return heard;
+  const clearest = others.reduce((a, b) => (b.weight > a.weight ? b : a));
+  return { ...heard, frequencyHz: partialOfSeriesHz(fundamental.best.series, number), decayPerS: clearest.decayPerS };
 }
 
 function laterFits(

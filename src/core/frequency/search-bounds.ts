@@ -18,6 +18,8 @@ export interface SearchBounds {
 const ANY_FORCE: ForceRange = { lowN: 0.4, highN: 120 };
 const ANY_FIRST_HZ = { low: 18, high: 1000 };
 const ANY_INHARMONICITY = { low: 0, high: 0.5 };
+/** The shortest and stiffest spans, hinged. */
+const MOST_INHARMONICITY = 1;
 /** Room for a span measured wrongly and a belt that is not the catalogue's. */
 const MARGIN = 1.15;
 /** Room around the stiffness told or assumed. */
@@ -54,9 +56,9 @@ export function searchBounds(setup: SpanSetup): SearchBounds {
     let eps = 0;
     for (let round = 0; round < 12; round++) {
       const forceN = stringForceN(hz) / (1 + eps + 3 * eps ** 2) ** 2;
-      eps = Math.min(0.3, Math.sqrt(bendingStiffnessNm2 / forceN) / spanLengthM.value);
+      eps = Math.min(0.32, Math.sqrt(bendingStiffnessNm2 / forceN) / spanLengthM.value);
     }
-    return Math.min(ANY_INHARMONICITY.high, (Math.PI * eps) ** 2);
+    return Math.min(MOST_INHARMONICITY, (Math.PI * eps) ** 2);
   };
   return {
     spanTold: true,

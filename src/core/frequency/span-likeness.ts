@@ -12,9 +12,9 @@ const LEAST_EVIDENCE = 3;
 const AMONG_STRANGERS = { evidence: 6.5, ownShare: 0.47 };
 const AMONG_STRANGERS_UNTOLD = { evidence: 5, ownShare: 0.4 };
 /** So short a ring is a knock, unless the series explains most of it. */
-const KNOCK = { decayS: 0.025, ownShare: 0.7, ownShareAlone: 0.9, evidence: 7.5, evidenceUntold: 6 };
+const KNOCK = { decayS: 0.025, ownShare: 0.8, ownShareAlone: 0.9, evidence: 6.2, evidenceUntold: 6 };
 /** One or two partials among strangers are no series: a glass has as many. */
-const FEW = { partials: 2, ownShare: 0.6 };
+const FEW = { partials: 2, ownShare: 0.55 };
 /** Two numberings this close to even odds are no numbering, where no span was told that could decide. */
 const LEAST_LEAD_UNTOLD = 1;
 /** A span is loudest when it is let go; what swells afterwards is played, spoken or blown. */
@@ -23,13 +23,17 @@ const MOST_SWELL_DB = 0.6;
 const OVERWHELMING = { score: 8, unexplained: 2.5, swellDb: 1.2 };
 /** A span dies: it has lost at least this much by the second look; what has not is held. */
 const LEAST_LOSS_DB = 2;
-const DYING = { evidence: 8, decayS: 0.5, decayMisfitDb: 4 };
+const DYING = { evidence: 6, evidenceDrowned: 5, decayS: 0.5, decayMisfitDb: 4 };
 /** Belts ring with decay times of 0.01 to 0.35 s. A gain control or clipping stretches the strongest partial, never all of them. */
 const LONGEST = { strongestS: 0.5, shortestS: 0.25, held: 2 };
 /** A partial that rings longer than this is held. */
 const HELD_S = 1;
-/** Of a belt the higher partial dies sooner; beats and rooms blur that, but not by this factor. */
-const MOST_OUTLIVES = 1.9;
+/** Of a belt the higher partial dies sooner; beats and rooms blur that, but not by this factor, or the larger where the series is beyond doubt. */
+const MOST_OUTLIVES = { usual: 1.9, whereSure: 3, sureFrom: 12 };
+/** Belts are damped by rubber and cord: f τ of the first partial stays below 70, and the others die sooner. Bells and glasses ring on. A gain control may stretch it. */
+const MOST_CYCLES = { usual: 100, sureFrom: 11.5, sureFromUntold: 8 };
+/** A partial of this share of the loudest counts for it. */
+const HEARD_SHARE = 0.18;
 /** Partials fainter than this say nothing about damping. */
 const FAINT_SHARE = 0.25;
 /** What a fit makes shorter than this is the finger's noise. */
@@ -53,15 +57,15 @@ export interface Likeness {
   /** Level of 40–90 ms over that of 10–40 ms, and of 10–50 ms over that of 200–300 ms. */
   readonly swellDb: number;
   readonly lossDb: number;
-  /** Level of the first 10 ms over the loudest 10 ms of the first 150. */
-  readonly riseDb: number;
+  /** The room is so loud that the level says nothing. */
+  readonly isDrowned: boolean;
   /** How far the partials depart from one exponential each, dB, mean over those heard again later, weighted by their strength. */
   readonly decayMisfitDb: number;
-  /** Relative drift of the partials upwards from the first to the later stretches; spans only fall. */
-  readonly climb: number;
   /** Decay time of the strongest partial, and the shortest of all. */
   readonly decayS: number;
   readonly shortestDecayS: number;
+  /** Cycles of partial 1 within the longest decay time of a partial that is not faint. */
+  readonly longestCycles: number;
   /** Number of partials that are held rather than die. */
   readonly heldPartials: number;
   /** Largest decay time of a partial over the longest of those below it: damping grows with frequency, so it stays near or below 1. */
@@ -76,7 +80,6 @@ export function likenessOf(
 ): Likeness {
   const { best, rival, evidence } = ring.fundamental;
   const strongest = ring.fitted.reduce((a, b) => (amplitude(b.sinusoid) > amplitude(a.sinusoid) ? b : a));
-  const steps = Array.from({ length: 15 }, (_, i) => levelDb(segment, i * 0.01, (i + 1) * 0.01));
   return {
     score: best.score,
     evidence,
@@ -86,8 +89,9 @@ export function likenessOf(
     ownShare: best.ownShare,
     swellDb: levelDb(segment, 0.04, 0.09) - levelDb(segment, 0.01, 0.04),
     lossDb: levelDb(segment, 0.01, 0.05) - levelDb(segment, 0.2, 0.3, LEAST_OF_ROOM),
-    riseDb: steps[0]! - Math.max(...steps),
-    ...driftsOf(ring.fitted, ring.later),
+    isDrowned: isDrownedFrom(segment, 0.01, 0.05),
+    decayMisfitDb: decayMisfitDb(ring.fitted, ring.later),
+    longestCycles: longestCycles(ring.fitted, best.series.firstHz),
     decayS: decayS(strongest.sinusoid),
     outlives: outlivesLower(ring.fitted, ring.fundamental),
     heldPartials: ring.fitted.filter(({ sinusoid }) => decayS(sinusoid) > HELD_S).length,
@@ -108,11 +112,10 @@ function outlivesLower(fitted: readonly FittedPartial[], { best }: Fundamental):
   return most;
 }
 
-/** How amplitudes and frequencies of the same partials go on, against the exponentials that the first stretch promised. */
-function driftsOf(fitted: readonly FittedPartial[], later: readonly LaterFit[]): { decayMisfitDb: number; climb: number } {
+/** How the amplitudes of the same partials go on, against the exponentials that the first stretch promised. */
+function decayMisfitDb(fitted: readonly FittedPartial[], later: readonly LaterFit[]): number {
   let weightSum = 0;
   let misfit = 0;
-  let climb = 0;
   for (const { laterS, partials } of later) {
     for (const after of partials) {
       const before = fitted.find(({ number }) => number === after.number);
@@ -120,11 +123,17 @@ function driftsOf(fitted: readonly FittedPartial[], later: readonly LaterFit[]):
       const promised = amplitude(before.sinusoid) * Math.exp(-before.sinusoid.decayPerS * laterS);
       const weight = amplitude(before.sinusoid);
       misfit += weight * Math.abs(20 * Math.log10((amplitude(after.sinusoid) + 1e-12) / (promised + 1e-12)));
-      climb += weight * Math.log(after.sinusoid.frequencyHz / before.sinusoid.frequencyHz);
       weightSum += weight;
     }
   }
-  return weightSum > 0 ? { decayMisfitDb: misfit / weightSum, climb: climb / weightSum } : { decayMisfitDb: 0, climb: 0 };
+  return weightSum > 0 ? misfit / weightSum : 0;
+}
+
+/** Cycles of partial 1 within the longest decay time of a partial that is not faint. */
+function longestCycles(fitted: readonly FittedPartial[], firstHz: number): number {
+  const loudest = Math.max(...fitted.map(({ sinusoid }) => amplitude(sinusoid)));
+  const clear = fitted.filter(({ sinusoid }) => amplitude(sinusoid) > HEARD_SHARE * loudest);
+  return firstHz * Math.max(...clear.map(({ sinusoid }) => decayS(sinusoid)));
 }
 
 /**
@@ -144,23 +153,25 @@ export function unlikeSpan(likeness: Likeness, spanTold: boolean): Unlike | unde
 }
 
 function unlikeBelt(likeness: Likeness): Unlike | undefined {
-  const { score, unexplained, ownShare, swellDb, lossDb, outlives } = likeness;
+  const { score, evidence, unexplained, ownShare, swellDb, lossDb, outlives } = likeness;
   const overwhelming = score >= OVERWHELMING.score && unexplained <= OVERWHELMING.unexplained;
   if (swellDb > (overwhelming ? OVERWHELMING.swellDb : MOST_SWELL_DB)) return 'swells';
-  if (outlives > MOST_OUTLIVES) return 'uneven-decay';
+  if (outlives > (evidence >= MOST_OUTLIVES.sureFrom ? MOST_OUTLIVES.whereSure : MOST_OUTLIVES.usual)) return 'uneven-decay';
   if (lossDb < LEAST_LOSS_DB && !diesByItsPartials(likeness)) return 'does-not-die';
   if (likeness.heldPartials >= LONGEST.held) return 'does-not-die';
+  if (likeness.longestCycles > MOST_CYCLES.usual && evidence < MOST_CYCLES.sureFrom) return 'does-not-die';
   if (likeness.decayS > LONGEST.strongestS && likeness.shortestDecayS > LONGEST.shortestS) return 'does-not-die';
   if (unexplained > CHORD.unexplained && ownShare < CHORD.ownShare && lossDb < CHORD.lossDb) return 'many-sources';
   return undefined;
 }
 
 /** Beside a fan or behind a gain control the level says little; well-numbered partials that keep their exponentials say more. */
-const diesByItsPartials = ({ evidence, decayS: ringS, decayMisfitDb }: Likeness): boolean =>
-  evidence >= DYING.evidence && ringS <= DYING.decayS && decayMisfitDb <= DYING.decayMisfitDb;
+const diesByItsPartials = ({ evidence, isDrowned, decayS: ringS, decayMisfitDb }: Likeness): boolean =>
+  evidence >= (isDrowned ? DYING.evidenceDrowned : DYING.evidence) && ringS <= DYING.decayS && decayMisfitDb <= DYING.decayMisfitDb;
 
-function unlikeString({ evidence, lead, shortestDecayS, decayS: ringS }: Likeness): Unlike | undefined {
+function unlikeString({ evidence, lead, shortestDecayS, longestCycles: cycles, decayS: ringS }: Likeness): Unlike | undefined {
   if (lead < LEAST_LEAD_UNTOLD) return 'no-series';
+  if (cycles > MOST_CYCLES.usual && evidence < MOST_CYCLES.sureFromUntold) return 'does-not-die';
   if (ringS < KNOCK.decayS && evidence < KNOCK.evidenceUntold) return 'knock';
   return shortestDecayS > HELD_DECAY_S ? 'does-not-die' : undefined;
 }
@@ -179,6 +190,12 @@ function levelDb({ samples, rateHz, background }: PluckSegment, fromS: number, t
   return 10 * Math.log10(Math.max(power - room, 1e-3 * power, isDrowned ? DROWNED_OF_ROOM * room : 0) + 1e-20);
 }
 
+/** Whether what sounds over a time after the touch is hardly more than the room. */
+function isDrownedFrom({ samples, rateHz, background }: PluckSegment, fromS: number, toS: number): boolean {
+  const part = samples.subarray(Math.round(fromS * rateHz), Math.min(samples.length, Math.round(toS * rateHz)));
+  return part.reduce((sum, x) => sum + x * x, 0) / Math.max(1, part.length) < (1 + LEAST_OF_ROOM) * roomPower(background, rateHz);
+}
+
 const NOTHING_DB = -200;
 /** Below this share of the room's power a ring's rest is somewhere between nothing and the second share: the second is told. */
 const LEAST_OF_ROOM = 0.7;
@@ -189,5 +206,5 @@ function roomPower({ noiseAt, moving }: PluckSegment['background'], rateHz: numb
   const steps = 64;
   let sum = 0;
   for (let i = 0; i < steps; i++) sum += noiseAt(((i + 0.5) / steps) * (rateHz / 2));
-  return sum / steps + moving.reduce((power, { amplitude: a }) => power + a ** 2 / 2, 0);
+  return sum / steps + moving.reduce((power, { re, im }) => power + (re ** 2 + im ** 2) / 2, 0);
 }

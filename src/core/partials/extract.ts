@@ -1,7 +1,7 @@
 /** Damped sinusoids in one stretch of ring, strongest evidence first: each is found, refined, taken away, and the next looked for. */
 
 import { fftPlan } from '../math/fft.ts';
-import type { Stretch } from '../pluck/segment.ts';
+import { MOVES, STANDS, type Stretch } from '../pluck/segment.ts';
 import {
   addSpectrumOf,
   amplitude,
@@ -20,6 +20,8 @@ export interface HeardSinusoid extends DampedSinusoid {
   readonly overNoise: number;
   /** Weight as evidence, 0 to 1: strong, clear of the noise, exactly placed. */
   readonly weight: number;
+  /** It may well be a tone of the room: it moves with one that glides, or stands where one stood and does not die. */
+  readonly isOfRoom: boolean;
 }
 
 /** Decay times of the matched filters. The short one joins when the strong narrow partials are gone, or it would swallow several at once. */
@@ -34,6 +36,8 @@ const LOWEST_HZ = 15;
 /** What falls faster is a knock, not a partial. */
 const SHORTEST_DECAY_S = 0.008;
 const LEAST_Q = 3.5;
+/** What rings longer where a tone stood before is that tone. */
+const HELD_S = 0.4;
 
 export function extractSinusoids(stretch: Stretch): HeardSinusoid[] {
   const { samples, grid, noise } = stretch;
@@ -68,9 +72,9 @@ export function extractSinusoids(stretch: Stretch): HeardSinusoid[] {
     }
     addSpectrumOf(sinusoid, { grid, spectrum: rest, factor: -1 });
     for (const { decayS, spectrum } of filters) addSpectrumOf(sinusoid, { grid, spectrum, factor: -1, extraDecayPerS: 1 / decayS });
-    found.push({ ...sinusoid, frequencyU: fit.frequencyU[0]!, overNoise: overNoise(sinusoid, stretch), weight: 0 });
+    found.push({ ...sinusoid, frequencyU: fit.frequencyU[0]!, overNoise: overNoise(sinusoid, stretch), weight: 0, isOfRoom: false });
   }
-  return weighted(found);
+  return weighted(found, stretch);
 }
 
 interface Filter {
@@ -123,7 +127,7 @@ export function overNoise(sinusoid: DampedSinusoid, { grid, noise }: Stretch): n
 }
 
 /** Sets the weights; drops what is left over beside a much stronger sinusoid whose frequency glides. */
-function weighted(found: readonly HeardSinusoid[]): HeardSinusoid[] {
+function weighted(found: readonly HeardSinusoid[], { grid, room }: Stretch): HeardSinusoid[] {
   const strongest = Math.max(...found.map(amplitude));
   const clamp01 = (x: number) => Math.max(0, Math.min(1, x));
   return found
@@ -133,7 +137,9 @@ function weighted(found: readonly HeardSinusoid[]): HeardSinusoid[] {
       const clear = clamp01(Math.log(sinusoid.overNoise / 8) / Math.log(100));
       const exact = 1 / (1 + (sinusoid.frequencyU / sinusoid.frequencyHz / 0.01) ** 2);
       const nearBounds = sinusoid.decayPerS > 0.8 / SHORTEST_DECAY_S || qualityFactor(sinusoid) < 1.25 * LEAST_Q ? 0.4 : 1;
-      return { ...sinusoid, weight: loud * clear * exact * nearBounds };
+      const at = room[Math.round(sinusoid.frequencyHz / grid.binWidthHz)];
+      const isOfRoom = at === MOVES || (at === STANDS && sinusoid.decayPerS < 1 / HELD_S);
+      return { ...sinusoid, weight: loud * clear * exact * nearBounds, isOfRoom };
     })
     .filter((sinusoid, _, all) => !isLeftover(sinusoid, all));
 }

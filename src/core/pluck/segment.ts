@@ -2,8 +2,9 @@
 
 import { powerOfTwoFrom } from '../math/fft.ts';
 import { type BinGrid, binGrid } from '../spectrum/damped-sinusoid.ts';
-import { type Background, backgroundOf, withoutLines } from './background.ts';
-import type { MovingTone } from './moving-tones.ts';
+import { type Background, backgroundOf } from './background.ts';
+import { type MovingTone, withoutMoving } from './moving-tones.ts';
+import { withoutLines } from './steady-lines.ts';
 
 export interface PluckSegment {
   /** Index 0 is the touch; Float64Array [n], decimated, without the room's steady lines. */
@@ -37,6 +38,8 @@ const HIGHEST_HZ = 3200;
 
 /** A glide bends: so much of its sweep to either side may be touched too. */
 const PATH_MARGIN = 0.25;
+/** Decay time of the shortest window that looks for partials. */
+const SHORTEST_WINDOW_S = 0.03;
 
 /** Time after the touch in which another onset still shortens a segment; then a pluck is heard out. */
 export const HEARD_OUT_S = LONGEST_S + CLEAR_OF_NEXT_S;
@@ -74,7 +77,9 @@ export function cutSegment(
   }
   if (roomEnd - roomStart < count(ROOM_AT_LEAST_S)) return undefined;
   const background = backgroundOf(withoutOffset(samples.slice(roomStart, roomEnd)), rateHz);
-  return { ...common, samples: withoutLines(ring, { lines: background.lines, rateHz, startIndex: touch - roomStart }), background };
+  const standing = withoutLines(ring, { lines: background.lines, rateHz, startIndex: touch - roomStart });
+  const all = withoutMoving(standing, { tones: background.moving, rateHz, startS: (touch - roomEnd) / rateHz });
+  return { ...common, samples: all, background };
 }
 
 /** Where a take begins inside a ring, the room is what is left when it has died: from this time on, this much of it. */
@@ -113,6 +118,8 @@ export interface Stretch {
   readonly grid: BinGrid;
   /** Power per sample, Float64Array [grid.binCount]: room, what remains of its lines, and a floor below which no model is exact. */
   readonly noise: Float64Array;
+  /** Uint8Array [grid.binCount]: 1 near a steady tone of the room, 2 on the path of a moving one. */
+  readonly room: Uint8Array;
 }
 
 /**
@@ -126,31 +133,59 @@ export function stretchOf(segment: PluckSegment, options: { readonly fromS: numb
   const floor = (options.modelFloor * samples.reduce((sum, x) => sum + x * x, 0)) / Math.max(1, samples.length);
   const noise = Float64Array.from({ length: grid.binCount }, (_, k) => background.noiseAt(k * grid.binWidthHz) + floor);
   const lengthS = samples.length / rateHz;
+  const room = new Uint8Array(grid.binCount);
   for (const line of background.lines) {
+    const wanderHz = Math.max(LINE_WANDERS.leastHz, LINE_WANDERS.share * line.frequencyHz);
+    mark(room, STANDS, { grid, lowHz: line.frequencyHz - wanderHz, highHz: line.frequencyHz + wanderHz });
     const remaining = (background.lineRemains * (line.re ** 2 + line.im ** 2) * samples.length) / 4;
     for (let k = 0; k < grid.binCount; k++) {
       const offBins = Math.abs(k * grid.binWidthHz - line.frequencyHz) * lengthS;
       noise[k]! += offBins < 1.3 ? remaining : remaining / (2 * (Math.PI * offBins) ** 2);
     }
   }
-  for (const tone of background.moving) addPath(noise, tone, { grid, fromS: options.fromS, lengthS });
-  return { samples, grid, noise };
+  for (const tone of background.moving) addPath({ noise, room }, tone, { grid, fromS: options.fromS, lengthS });
+  return { samples, grid, noise, room };
 }
 
-/** The noise along the path that a gliding tone will take: its power spread over what it sweeps, and a margin for a bend in the path. */
+export const STANDS = 1;
+export const MOVES = 2;
+/** A tone of a fan is not where it was. */
+const LINE_WANDERS = { leastHz: 2.5, share: 0.01 };
+
+function mark(room: Uint8Array, as: number, at: { readonly grid: BinGrid; readonly lowHz: number; readonly highHz: number }): void {
+  const { grid } = at;
+  for (let k = Math.max(0, Math.ceil(at.lowHz / grid.binWidthHz)); k <= at.highHz / grid.binWidthHz && k < room.length; k++) room[k] = as;
+}
+
+/**
+ * The noise along the path that a gliding tone will take, and a margin for a bend in the path. Over the whole stretch its power is spread
+ * over what it sweeps; a short window, as the search for damped sinusoids uses, holds less of the sweep and more of it in each bin.
+ */
 function addPath(
-  noise: Float64Array,
+  { noise, room }: Pick<Stretch, 'noise' | 'room'>,
   tone: MovingTone,
   at: { readonly grid: BinGrid; readonly fromS: number; readonly lengthS: number },
 ): void {
   const { grid, lengthS } = at;
-  const startHz = tone.frequencyHz + tone.slopeHzPerS * at.fromS;
-  const sweepHz = tone.slopeHzPerS * lengthS;
+  const slope = tone.slopeHzPerS;
+  const startHz = tone.frequencyHz + slope * at.fromS;
+  const sweepHz = slope * lengthS;
   const marginHz = PATH_MARGIN * Math.abs(sweepHz) + 1.3 / lengthS;
   const lowHz = Math.min(startHz, startHz + sweepHz) - marginHz;
   const highHz = Math.max(startHz, startHz + sweepHz) + marginHz;
-  const power = (tone.amplitude ** 2 * grid.length) / 4 / Math.max(1, Math.abs(sweepHz) * lengthS);
-  for (let k = Math.max(0, Math.ceil(lowHz / grid.binWidthHz)); k <= highHz / grid.binWidthHz && k < grid.binCount; k++) noise[k]! += power;
+  mark(room, MOVES, { grid, lowHz, highHz });
+  const whole = ((tone.re ** 2 + tone.im ** 2) * grid.length) / 4;
+  const swept = whole / Math.max(1, Math.abs(sweepHz) * lengthS);
+  for (let k = 0; k < grid.binCount; k++) {
+    const hz = k * grid.binWidthHz;
+    if (hz >= lowHz && hz <= highHz) {
+      const reachedS = Math.min(lengthS, Math.max(0, (hz - startHz) / slope));
+      noise[k]! += swept * Math.max(1, lengthS / Math.max(Math.E * reachedS, SHORTEST_WINDOW_S / 2));
+    } else {
+      const offBins = (hz < lowHz ? lowHz - hz : hz - highHz) * lengthS + 1;
+      noise[k]! += Math.min(swept, whole / (2 * (Math.PI * offBins) ** 2)); // its beginning and its end are sudden
+    }
+  }
 }
 
 const grids = new Map<string, BinGrid>();

@@ -39,8 +39,8 @@ export interface Take {
   readonly refused?: readonly RefusedSound[] | undefined;
   /** What began to sound since the last pluck and was none. */
   readonly missed: readonly NothingWhy[];
-  /** How many sounds of the whole take were no plucked span. */
-  readonly others?: number | undefined;
+  /** Levels of the sounds of the whole take that were no plucked span. */
+  readonly othersDbfs?: readonly number[] | undefined;
   /** Of a recording: its name, and what a careful person would want to know of the file. */
   readonly fileName?: string | undefined;
   readonly notes: readonly string[];
@@ -59,7 +59,8 @@ export const NO_ANSWER: Answer = { plucks: [] };
 export function answerTo(take: Take | undefined, setup: SpanSetup): Answer {
   if (!take || take.plucks.length === 0) return NO_ANSWER;
   const { plucks } = take;
-  if (take.source === 'recording' && isMostlyOtherSounds({ plucks: plucks.length, others: take.others ?? 0 })) return NO_ANSWER;
+  if (take.source === 'recording' && isMostlyOtherSounds({ sounds: plucks.map(({ sound }) => sound), othersDbfs: take.othersDbfs ?? [] }))
+    return NO_ANSWER;
   const asked = soundsOf(take, setup);
   const answers = answerOf(asked);
   return { ...answers, octave: answers.reading && octaveDoubt(asked, answers.reading) };
@@ -84,9 +85,10 @@ export function heard(take: Take, event: HeardEvent): Take {
     case 'pluck':
       return { ...take, plucks: withFewClips([...take.plucks, pluckOf(event)]), missed: [] };
     case 'no-pluck': {
-      const { why, atS, clip } = event;
+      const { why, atS, levelDbfs = 0, clip } = event;
       const refused = clip ? [...(take.refused ?? []), { why, atS, clip }].slice(-REFUSED_KEPT) : take.refused;
-      return { ...take, refused, missed: [...take.missed, why], others: (take.others ?? 0) + (why === 'not-a-span' ? 1 : 0) };
+      const othersDbfs = [...(take.othersDbfs ?? []), ...(why === 'not-a-span' ? [levelDbfs] : [])];
+      return { ...take, refused, missed: [...take.missed, why], othersDbfs };
     }
     default:
       return take;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { fundamentalOf, type HeardStretch } from '../../../../src/core/frequency/fundamental.ts';
+import { fundamentalOf } from '../../../../src/core/frequency/fundamental.ts';
 import { searchBounds } from '../../../../src/core/frequency/search-bounds.ts';
+import type { HeardStretch } from '../../../../src/core/frequency/series-score.ts';
 import type { HeardSinusoid } from '../../../../src/core/partials/extract.ts';
 import { UNKNOWN_ENDS } from '../../../../src/core/setup.ts';
 import { spanOf } from '../../../support/heard.ts';
@@ -20,6 +21,7 @@ function heard(list: readonly Tone[]): HeardStretch {
       im: 0,
       frequencyU: 0.02,
       overNoise: 1e4,
+      isOfRoom: false,
       weight: Math.max(0, 1 + Math.log10(amplitude / strongest) / 2),
     }),
   );

@@ -11,7 +11,7 @@ const rateHz = 8000;
 function stretch(list: readonly Tone[], { noise = 0.002, seed = 1 } = {}): Stretch {
   const samples = tones(list, { rateHz, count: 4600, noise, seed });
   const grid = binGrid({ rateHz, length: samples.length, size: powerOfTwoFrom(samples.length), highestHz: 3200 });
-  return { samples, grid, noise: new Float64Array(grid.binCount).fill(noise ** 2) };
+  return { samples, grid, noise: new Float64Array(grid.binCount).fill(noise ** 2), room: new Uint8Array(grid.binCount) };
 }
 
 const guess = ({ frequencyHz, amplitude, decayS }: Tone) => ({

@@ -11,7 +11,8 @@ function stretch(list: readonly Tone[], { noise = 0.001, seed = 1, count = 4600 
   const samples = tones(list, { rateHz, count, noise, seed });
   const grid = binGrid({ rateHz, length: count, size: powerOfTwoFrom(count), highestHz: 3200 });
   const power = samples.reduce((sum, x) => sum + x * x, 0) / Math.max(1, count);
-  return { samples, grid, noise: new Float64Array(grid.binCount).fill(noise ** 2 + 1e-5 * power + 1e-12) };
+  const floor = noise ** 2 + 1e-5 * power + 1e-12;
+  return { samples, grid, noise: new Float64Array(grid.binCount).fill(floor), room: new Uint8Array(grid.binCount) };
 }
 
 const ascending = (found: ReturnType<typeof extractSinusoids>) => found.toSorted((a, b) => a.frequencyHz - b.frequencyHz);
@@ -68,7 +69,7 @@ describe('extractSinusoids', () => {
   it('changes with the gain in amplitude only', () => {
     const list = stiffPartials({ firstHz: 121, inharmonicity: 0.006, amplitude: 0.3, decayS: 0.19, numbers: [1, 2, 3] });
     const plain = stretch(list);
-    const soft: Stretch = { grid: plain.grid, samples: plain.samples.map((x) => x / 100), noise: plain.noise.map((n) => n / 1e4) };
+    const soft: Stretch = { ...plain, samples: plain.samples.map((x) => x / 100), noise: plain.noise.map((n) => n / 1e4) };
     const [of, at] = [extractSinusoids(plain), extractSinusoids(soft)];
     at.forEach((one, i) => {
       expect(one.frequencyHz).toBeCloseTo(of[i]!.frequencyHz, 6);

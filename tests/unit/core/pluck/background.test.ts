@@ -1,5 +1,6 @@
 import { describe, expect, it, vi } from 'vitest';
-import { backgroundOf, withoutLines } from '../../../../src/core/pluck/background.ts';
+import { backgroundOf } from '../../../../src/core/pluck/background.ts';
+import { withoutLines } from '../../../../src/core/pluck/steady-lines.ts';
 import { createRandom } from '../../../../src/core/synthesis/random.ts';
 import { rmsOf, spread, type Tone, tones } from '../../../support/tones.ts';
 
