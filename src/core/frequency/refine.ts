@@ -6,7 +6,7 @@ import type { Measured } from '../math/measured.ts';
 import { binsAround, fitSinusoids } from '../partials/fit.ts';
 import { partialRatio, type Series } from '../partials/series.ts';
 import type { Stretch } from '../pluck/segment.ts';
-import { addSpectrumOf, type DampedSinusoid, halfWidthHz } from '../spectrum/damped-sinusoid.ts';
+import { addSpectrumOf, amplitude, type DampedSinusoid, decayEnergySamples, halfWidthHz } from '../spectrum/damped-sinusoid.ts';
 
 /** A partial of the span after the fit. */
 export interface FittedPartial {
@@ -18,6 +18,10 @@ export interface FittedPartial {
 
 /** Model error of the stiff-string series, relative: of partial 1 itself, for each further number, and for each unit of B (m² − 1). */
 const MODEL_ERROR = { first: 0.0001, each: 0.0008, stiff: 0.02 };
+/** Share of its half-width by which a partial is pulled for each share of its amplitude that is left over; found on rings in rooms. */
+const RESIDUAL_PULLS = 0.8;
+/** Noise alone seldom leaves more than this many times what is expected of it. */
+const NOISE_AT_MOST = 1.5;
 const HUBER = 3;
 const ROUNDS = 12;
 
@@ -38,20 +42,39 @@ export function fitPartials(
   for (const sinusoid of fit.sinusoids) addSpectrumOf(sinusoid, { grid, spectrum, factor: -1 });
   return partials.map(({ number }, index) => {
     const sinusoid = fit.sinusoids[index]!;
-    const misfit = reducedChiSquare(stretch, spectrum, places[index]!);
+    const { misfit, unlike } = residualAround(stretch, { residual: spectrum, sinusoid, place: places[index]! });
     const halfWidth = halfWidthHz(sinusoid);
     const undampedHz = Math.hypot(sinusoid.frequencyHz, halfWidth);
     const uHz = Math.hypot(fit.frequencyU[index]!, (fit.decayU[index]! / (2 * Math.PI)) * (halfWidth / undampedHz));
-    return { number, sinusoid, frequencyHz: { value: undampedHz, standardUncertainty: uHz * Math.sqrt(misfit) } };
+    return {
+      number,
+      sinusoid,
+      frequencyHz: { value: undampedHz, standardUncertainty: Math.hypot(uHz * Math.sqrt(misfit), RESIDUAL_PULLS * halfWidth * unlike) },
+    };
   });
 }
 
-/** What is left around a partial over what the noise explains, at least 1: it decides which partials to believe. */
-function reducedChiSquare(stretch: Stretch, residual: Float64Array, place: { frequencyHz: number; withinHz: number }): number {
-  const { grid, noise } = stretch;
-  const bins = binsAround(grid, [place]);
-  const sum = bins.reduce((total, k) => total + (residual[2 * k]! ** 2 + residual[2 * k + 1]! ** 2) / (noise[k]! * grid.length), 0);
-  return Math.max(1, sum / Math.max(1, bins.length));
+/**
+ * What is left around a partial: over what the noise explains, at least 1, which decides which partials to believe; and beyond the noise
+ * as a share of the partial's own, in amplitude. A room, or another that rings as near, makes a partial unlike a damped sinusoid in its own
+ * width, and pulls it by about that share of the width: averaging over the bins does not help against that.
+ */
+function residualAround(
+  { grid, noise }: Stretch,
+  at: { readonly residual: Float64Array; readonly sinusoid: DampedSinusoid; readonly place: { frequencyHz: number; withinHz: number } },
+): { misfit: number; unlike: number } {
+  const { residual, sinusoid } = at;
+  const bins = binsAround(grid, [at.place]);
+  let [relative, left, expected] = [0, 0, 0];
+  for (const k of bins) {
+    const power = residual[2 * k]! ** 2 + residual[2 * k + 1]! ** 2;
+    relative += power / (noise[k]! * grid.length);
+    left += power;
+    expected += noise[k]! * grid.length;
+  }
+  const whole = (amplitude(sinusoid) ** 2 / 4) * decayEnergySamples({ ...sinusoid, rateHz: grid.rateHz, length: grid.length }) * grid.size;
+  const unlike = whole > 0 ? Math.sqrt(Math.max(0, left - NOISE_AT_MOST * expected) / whole) : 0;
+  return { misfit: Math.max(1, relative / Math.max(1, bins.length)), unlike };
 }
 
 export interface FirstPartial {
