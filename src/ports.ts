@@ -8,6 +8,7 @@ import type { InspectedSound, Inspection } from './core/inspection/inspect.ts';
 import type { ListeningEvent } from './core/listening.ts';
 import type { Report } from './core/logbook/report.ts';
 import type { AskedPlan, PlanAnswer } from './core/machine/ask-plan.ts';
+import type { AskedSecond, PlannedSecond } from './core/machine/second-position.ts';
 import type { TrialQuestion, TrialRow } from './core/machine/trial.ts';
 import type { PluckReading } from './core/outcome.ts';
 import type { Recording, SoundProcessing } from './core/samples/recording.ts';
@@ -147,10 +148,12 @@ export interface RandomDraws {
   }): Promise<DrawnAnswer | undefined>;
 }
 
-/** The span planner, out of the page's way. Both reject with the signal's reason when aborted. */
+/** The span planner, out of the page's way. All reject with the signal's reason when aborted. */
 export interface Planner {
   /** Undefined where the belt was not told. */
   plan(asked: AskedPlan, options: { readonly signal: AbortSignal }): Promise<PlanAnswer | undefined>;
+  /** What a second position would give; undefined where none pays, and where belt or force is missing. */
+  second(asked: AskedSecond, options: { readonly signal: AbortSignal }): Promise<PlannedSecond | undefined>;
   tryHere(
     question: TrialQuestion,
     options: {

@@ -1,14 +1,19 @@
 /** Plans and trials in a worker of their own, which is let go when it has answered or is given up. */
 
 import type { AskedPlan, PlanAnswer } from '../core/machine/ask-plan.ts';
+import type { AskedSecond, PlannedSecond } from '../core/machine/second-position.ts';
 import type { TrialQuestion, TrialRow } from '../core/machine/trial.ts';
 import type { Planner } from '../ports.ts';
 
-export type ToPlanner = { readonly kind: 'plan'; readonly asked: AskedPlan } | { readonly kind: 'try'; readonly question: TrialQuestion };
+export type ToPlanner =
+  | { readonly kind: 'plan'; readonly asked: AskedPlan }
+  | { readonly kind: 'second'; readonly asked: AskedSecond }
+  | { readonly kind: 'try'; readonly question: TrialQuestion };
 
 export type FromPlanner =
   | { readonly kind: 'progress'; readonly share: number }
   | { readonly kind: 'planned'; readonly answer: PlanAnswer | undefined }
+  | { readonly kind: 'second-planned'; readonly second: PlannedSecond | undefined }
   | { readonly kind: 'tried'; readonly rows: readonly TrialRow[] };
 
 /** A worker as the page sees it. */
@@ -48,6 +53,10 @@ export function createPlanner(spawn: () => PlannerWorker = plannerWorker): Plann
     async plan(asked, { signal }) {
       const told = await ask({ kind: 'plan', asked }, signal, () => {});
       return told.kind === 'planned' ? told.answer : undefined;
+    },
+    async second(asked, { signal }) {
+      const told = await ask({ kind: 'second', asked }, signal, () => {});
+      return told.kind === 'second-planned' ? told.second : undefined;
     },
     async tryHere(question, { signal, onProgress }) {
       const told = await ask({ kind: 'try', question }, signal, onProgress);

@@ -31,6 +31,7 @@ const listen: Place = {
   id: 'listen',
   pages: [
     { pattern: 'far', whole: true, load: () => import('./screens/far-screen.ts'), draw: () => html`<far-screen></far-screen>` },
+    { pattern: 'two', load: () => import('./screens/two/two-screen.ts'), draw: () => html`<two-screen></two-screen>` },
     { pattern: 'from', load: () => import('./screens/link/link-screen.ts'), draw: () => html`<link-screen></link-screen>` },
     { pattern: '', draw: () => html`<listen-screen></listen-screen>` },
   ],

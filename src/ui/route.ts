@@ -22,6 +22,10 @@ export function routeOf(hash: string): Route {
 /** `#/machines/ID/plan`; each part may hold any text. */
 export const hrefOf = (...parts: readonly string[]): string => `#/${parts.map(encodeURIComponent).join('/')}`;
 
+/** The planner, as a page of the machine that the setup names, where it names one. */
+export const planHref = ({ on }: { readonly on?: { readonly machineId: string } | undefined }): string =>
+  on ? hrefOf('machines', on.machineId, 'plan') : hrefOf('machines', 'plan');
+
 /** A link may have been cut or mistyped: what is no encoding stands for itself. */
 function decoded(part: string): string {
   try {

@@ -90,22 +90,24 @@ describe.each([
     expect(await overhang(listen)).toBe(0);
   });
 
-  it.runIf(name === 'wide')('tries plucks in this room, can be cancelled, and measures what the microphone hears from', async () => {
-    const start = listen.button('Listen to the room');
-    await start.focus();
-    await listen.page.keyboard.press('Enter');
-    await listen.page.getByRole('progressbar', { name: 'Share done' }).waitFor();
-    await listen.button('Cancel').click();
-    await start.waitFor();
-    await start.click();
-    await listen.page.getByText(/^\d+ of \d+ plucks were read right\.$/u).waitFor({ timeout: 120_000 });
-    expect(await listen.page.getByRole('table', { name: 'Plucks read right, by span' }).getByRole('row').count()).toBeGreaterThan(2);
-    await unfold();
-    expect(await listen.page.getByText(/Measured in this room/u).count()).toBe(1);
-    expect(await seriousIn(listen)).toEqual([]);
-    expect(await overhang(listen)).toBe(0);
-    expect(listen.complaints).toEqual([]);
-  });
+  if (name === 'wide') {
+    it('tries plucks in this room, can be cancelled, and measures what the microphone hears from', async () => {
+      const start = listen.button('Listen to the room');
+      await start.focus();
+      await listen.page.keyboard.press('Enter');
+      await listen.page.getByRole('progressbar', { name: 'Share done' }).waitFor();
+      await listen.button('Cancel').click();
+      await start.waitFor();
+      await start.click();
+      await listen.page.getByText(/^\d+ of \d+ plucks were read right\.$/u).waitFor({ timeout: 120_000 });
+      expect(await listen.page.getByRole('table', { name: 'Plucks read right, by span' }).getByRole('row').count()).toBeGreaterThan(2);
+      await unfold();
+      expect(await listen.page.getByText(/Measured in this room/u).count()).toBe(1);
+      expect(await seriousIn(listen)).toEqual([]);
+      expect(await overhang(listen)).toBe(0);
+      expect(listen.complaints).toEqual([]);
+    });
+  }
 
   it('takes the length to Listen', async () => {
     const park = await parked(listen);

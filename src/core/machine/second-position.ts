@@ -66,3 +66,18 @@ export function bestSecond(question: PlanQuestion, firstM: number, forceN: numbe
     .filter(pays)
     .toSorted((a, b) => a.together - b.together)[0];
 }
+
+export interface AskedSecond {
+  readonly question: PlanQuestion;
+  readonly firstM: number;
+  /** Left out: the one that pays most within reach. */
+  readonly secondM?: number | undefined;
+  readonly reach: Reach;
+}
+
+/** For a told second length whatever it gives; else the best one, where one pays. */
+export function askSecond({ question, firstM, secondM, reach }: AskedSecond): PlannedSecond | undefined {
+  const { lowN, highN } = question.forceN;
+  const forceN = Math.sqrt(lowN * highN);
+  return secondM === undefined ? bestSecond(question, firstM, forceN, reach) : plannedSecond(question, { firstM, secondM }, forceN);
+}

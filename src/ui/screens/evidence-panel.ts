@@ -5,11 +5,13 @@ import { html, LitElement, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { Reading } from '../../core/outcome.ts';
 import { en } from '../../words/en.ts';
+import { plannerEn } from '../../words/planner-en.ts';
 import { Figures } from '../format.ts';
 import { Narrow } from '../narrow.ts';
 import '../parts/doubt-bars.ts';
 import '../parts/reasons-list.ts';
 import '../parts/remedy-ruler.ts';
+import { planHref } from '../route.ts';
 import { shared } from '../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../state/context.ts';
 import { Selected } from '../state/selected.ts';
@@ -137,6 +139,7 @@ export class EvidencePanel extends LitElement {
         (act, index) =>
           html`<button class=${(this.#answer.value.octave ? [''] : ['solid', ''])[index] ?? 'quiet'} @click=${() => this.dispatchEvent(new RemedyWanted(act))}>${texts[act]}</button>`,
       )}
+      ${acts.includes('change-span') ? html`<a class="button quiet" href=${planHref(this.workbench.store.state.entered)}>${plannerEn.open}</a>` : nothing}
     </div>`;
   }
 

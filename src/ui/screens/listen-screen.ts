@@ -31,6 +31,7 @@ import { halfTarget } from './setup-words.ts';
 import { spanDrawing } from './span-view.ts';
 import './start-panel.ts';
 import './told-frequency.ts';
+import './two/second-offer.ts';
 
 @customElement('listen-screen')
 export class ListenScreen extends LitElement {
@@ -72,7 +73,7 @@ export class ListenScreen extends LitElement {
         <h1 class="visually-hidden">${placesEn.names.listen}</h1>
         ${this.#head(hasReading)}
         <div class="lower">${hasReading ? html`<evidence-panel @remedy-wanted=${this.#remedy}></evidence-panel>` : html`<start-panel></start-panel>`}
-          ${hasReading ? nothing : html`<used-panel></used-panel>`}
+          ${hasReading ? html`<second-offer></second-offer>` : html`<used-panel></used-panel>`}
           <told-frequency></told-frequency>
         </div>
       </main>

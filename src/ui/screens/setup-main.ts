@@ -3,9 +3,10 @@
 import { html, nothing } from 'lit';
 import { belts } from '../../../shared/belts.ts';
 import { en } from '../../words/en.ts';
+import { plannerEn } from '../../words/planner-en.ts';
 import type { Figures } from '../format.ts';
 import { selectField } from '../parts/select-field.ts';
-import { hrefOf } from '../route.ts';
+import { hrefOf, planHref } from '../route.ts';
 import { OWN_BELT, weighingInUse } from '../state/span-setup.ts';
 import { type SetupFields, setupNote, setupQuantity, setupRow } from './setup-fields.ts';
 import { beltDensity, expectedText, firstFault, halfTarget, lengthReadAs, targetReadAs } from './setup-words.ts';
@@ -57,6 +58,7 @@ function spanRow(fields: SetupFields, figures: Figures) {
         ${setupQuantity(fields, 'spanKnownTo', { unit: 'mm', sign: '±', name: words.knownTo })}
       </div>
       ${setupNote('span-note', fault, lengthReadAs(entered, understood, figures) || words.spanNote)}
+      <a class="button quiet" href=${planHref(entered)}>${plannerEn.open}</a>
     </div>
   </div>`;
 }

@@ -28,7 +28,7 @@ const silentOutside = (): Outside => ({
   player: { play: async () => {} },
   pluckFiles: { wav: () => new Blob(), json: () => new Blob() },
   draws: { draw: async () => undefined },
-  planner: { plan: async () => undefined, tryHere: async () => [] },
+  planner: { plan: async () => undefined, second: async () => undefined, tryHere: async () => [] },
   decoder: { decode: async () => ({ kind: 'file-failure', why: 'empty', text: 'It is empty.' }) },
   replay: { start: () => ({ stop: () => {} }) },
   memory: { last: () => undefined, keep: () => {} },

@@ -57,7 +57,7 @@ function workbench() {
     counsellor: { ask: () => {} },
     player: { play: async () => {} },
     pluckFiles: { wav: () => new Blob(), json: () => new Blob() },
-    planner: { plan: async () => undefined, tryHere: async () => [] },
+    planner: { plan: async () => undefined, second: async () => undefined, tryHere: async () => [] },
     decoder: {
       decode: async (file) =>
         file.name.endsWith('.wav')
