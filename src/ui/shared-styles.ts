@@ -54,7 +54,8 @@ export const shared = css`
     cursor: pointer;
     text-align: center;
   }
-  button.solid {
+  button.solid,
+  a.button.solid {
     background: var(--solid);
     border-color: var(--solid);
     color: var(--on-solid);

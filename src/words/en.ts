@@ -186,6 +186,7 @@ export const en = {
     captionFile: (count: number, file: string) => (count === 0 ? `Reading, ${file}` : `Reading, ${plucks(count)} in ${file}`),
     captionDemo: (count: number) => (count === 0 ? 'Reading, demo' : `Reading, ${plucks(count)}, demo`),
     undo: 'Undo last pluck',
+    undoShort: 'Undo',
     startOver: 'Start over',
     back: 'Back to the figures',
     space: '\u00a0',

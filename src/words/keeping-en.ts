@@ -26,10 +26,6 @@ export const keepingEn = {
   leaveIt: 'Leave it',
   unkept: (count: number) => `${things(count)} only in this page.`,
   browserSays: (detail: string) => `The browser says: ${detail}`,
-  damaged: (count: number) =>
-    count === 1
-      ? 'One kept item cannot be read. It is left where it is.'
-      : `${count} kept items cannot be read. They are left where they are.`,
   newer: {
     'newer-waits': ['A newer version is ready', 'It begins with a reload; a take that is being heard would end.'],
     'newer-elsewhere': ['Another tab uses a newer version', 'Reload this page, so that both are the same.'],

@@ -131,7 +131,6 @@ export const machinesEn = {
   newSpan: 'a span',
   listenOn: 'Listen',
   listenOnNamed: (belt: string, span: string) => `Listen on ${belt}, ${span}`,
-  planSpan: 'Plan it',
   show: 'Show',
   details: 'Ends and carriage',
   gaugesFit: (names: string) => `Room for ${names}.`,

@@ -26,7 +26,6 @@ export const settingsEn = {
   fileNote: 'A file is the only copy that no browser can clear away. It opens here, on another computer, and in every later version.',
   save: 'Save a file',
   open: 'Open a file',
-  reading: 'Reading the file',
   refused: 'This file was not taken. Nothing has changed.',
   notJson: (detail: string) => `It is no JSON, or it was cut short: ${detail}`,
   foreign: 'It is JSON, but not a file of this program. A saved one begins with its format.',

@@ -158,6 +158,8 @@ function pathText({ spans, arcs }: BeltPath): string {
   return [...lines, ...bends].join(' ');
 }
 
+const ANCHOR = ['end', 'middle', 'start'] as const;
+
 /** Heavy, with a dimension line beside it on the side where the belt does not run. */
 function markedSpan({ spans }: BeltPath, { from, text, belt }: MarkedSpan) {
   const span = spans.find((one) => one.from === from);
@@ -166,10 +168,12 @@ function markedSpan({ spans }: BeltPath, { from, text, belt }: MarkedSpan) {
   const away = 0.024;
   const [nx, ny] = [(dy / span.lengthM) * away, (-dx / span.lengthM) * away];
   const moved = (point: Point, share: number): Point => ({ xM: point.xM + nx * share, yM: point.yM + ny * share });
+  // Beside an upright span the figure stands on the far side of its dimension, else on the line.
+  const aside = Math.abs(nx) > Math.abs(ny) ? Math.sign(nx) : 0;
   const middle = moved({ xM: span.start.xM + dx / 2, yM: span.start.yM + dy / 2 }, 1);
   return svg`<path class="marked" d="M${at(span.start)} L${at(span.end)}" />
     <path class="dimension" d="M${at(moved(span.start, 0.35))} L${at(moved(span.start, 1.35))} M${at(moved(span.end, 0.35))} L${at(moved(span.end, 1.35))} M${at(moved(span.start, 1))} L${at(moved(span.end, 1))}" />
-    <text x=${middle.xM * MM} y=${-middle.yM * MM + 5} text-anchor="middle">${belt} ${text}</text>`;
+    <text x=${middle.xM * MM + 6 * aside} y=${-middle.yM * MM + (aside === 0 ? -4 * Math.sign(ny || 1) + 5 : 5)} text-anchor=${ANCHOR[aside + 1] ?? 'middle'}>${belt} ${text}</text>`;
 }
 
 interface Bounds {

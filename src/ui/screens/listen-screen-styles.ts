@@ -148,7 +148,7 @@ export const listenScreenStyles = css`
     }
     .actions {
       display: grid;
-      grid-template-columns: repeat(auto-fit, minmax(8rem, 1fr));
+      grid-template-columns: repeat(auto-fit, minmax(6.5rem, 1fr));
       gap: var(--space-12);
       margin-block-start: var(--space-16);
     }

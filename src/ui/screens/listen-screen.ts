@@ -95,7 +95,9 @@ export class ListenScreen extends LitElement {
       <div class="actions" ?hidden=${state.answer.plucks.length === 0}>
         ${state.notice ? html`<button class="quiet" @click=${this.#dismiss}>${en.reading.back}</button>` : nothing}
         ${state.deciding ? html`<button class="quiet" @click=${this.#leaveOpen}>${octaveEn.leave}</button>` : nothing}
-        <button class="quiet" @click=${this.#undo} title=${en.listen.keyHint('U')} aria-keyshortcuts="U">${en.reading.undo}</button>
+        <button class="quiet" @click=${this.#undo} title=${en.listen.keyHint('U')} aria-keyshortcuts="U" aria-label=${en.reading.undo}>
+          ${this.#narrow.matches ? en.reading.undoShort : en.reading.undo}
+        </button>
         <button class="quiet" @click=${this.#startOver}>${en.reading.startOver}</button>
         ${this.#narrow.matches ? nothing : html`<a class="button quiet" href=${hrefOf('listen', 'far')} title=${en.listen.keyHint('F')} aria-keyshortcuts="F">${placesEn.far.open}</a>`}
         <keep-take .short=${this.#narrow.matches} .solid=${!hasBetterAct(state)}></keep-take>

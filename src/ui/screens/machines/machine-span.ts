@@ -12,7 +12,6 @@ import { Figures } from '../../format.ts';
 import { selectField, selectFieldStyles } from '../../parts/select-field.ts';
 import type { QuantityTold } from '../../parts/told-quantity.ts';
 import '../../parts/told-quantity.ts';
-import { hrefOf } from '../../route.ts';
 import { shared } from '../../shared-styles.ts';
 import { carriageIn, laidLength } from '../../state/machine-new.ts';
 import { editorStyles } from './editor-styles.ts';
@@ -96,7 +95,6 @@ export class MachineSpan extends LitElement {
       <div class="actions">
         <button title=${named} aria-label=${named} @click=${() => this.#choose('span-listened')}>${words.listenOn}</button>
         ${span.place ? html`<button class="quiet" aria-pressed=${this.shown} @click=${() => this.#choose('span-shown')}>${words.show}</button>` : nothing}
-        <slot name="plan"></slot>
       </div>
       <div class="rest">
         ${this.#fits()}
@@ -207,10 +205,6 @@ export class MachineSpan extends LitElement {
     this.edit(editBelt(this.belt.id, (belt) => ({ ...belt, spans: belt.spans.filter((span) => span.id !== id) })));
   };
 }
-
-/** Where the planner of a machine's span is. */
-export const planHref = (machine: Machine, span: KeptSpan): string =>
-  `${hrefOf('machines', machine.id, 'plan')}?span=${encodeURIComponent(span.id)}`;
 
 declare global {
   interface HTMLElementTagNameMap {
