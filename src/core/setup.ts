@@ -14,6 +14,8 @@ export interface SpanSetup {
   readonly toleranceRelative?: number | undefined;
   /** The force that the belt should have. */
   readonly targetForceN?: ForceRange | undefined;
+  /** Told as a frequency, of which `targetForceN` then follows by the same density as every reading: it cancels. */
+  readonly targetHz?: FrequencyTarget | undefined;
   /** Bounds the search for the fundamental; never the answer. */
   readonly expectedForceN?: ForceRange | undefined;
 }
@@ -21,6 +23,13 @@ export interface SpanSetup {
 export interface ForceRange {
   readonly lowN: number;
   readonly highN: number;
+}
+
+/** A first partial between two frequencies on a span of this length, whatever the belt weighs. */
+export interface FrequencyTarget {
+  readonly lowHz: number;
+  readonly highHz: number;
+  readonly spanLengthM: number;
 }
 
 export interface BeltKnowledge {

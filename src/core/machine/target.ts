@@ -2,18 +2,14 @@
 
 import { type ExpectedFrequency, frequencyUnderForce } from '../force/expected.ts';
 import { centralSpan, type KnownSpan, knownSpan } from '../force/known-span.ts';
-import type { ForceRange, SpanSetup } from '../setup.ts';
+import { REPEATABILITY_PRIOR } from '../frequency/combine.ts';
+import type { Reading } from '../outcome.ts';
+import type { ForceRange, FrequencyTarget, SpanSetup } from '../setup.ts';
+import { type AgainstTarget, againstTarget, verdictAgainst } from '../verdict/against-target.ts';
 import { type Conformance, conformance } from '../verdict/conformance.ts';
 import { forceFromPartial, partialHz } from '../vibration/beam.ts';
 import { pairRatio } from './pair-ratio.ts';
 import type { HeardBelt } from './shared-cells.ts';
-
-/** A first partial between two frequencies on a span of this length, whatever the belt weighs. */
-export interface FrequencyTarget {
-  readonly lowHz: number;
-  readonly highHz: number;
-  readonly spanLengthM: number;
-}
 
 /** The force that it means for this belt, as far as that is known by now; undefined where density is not told or no force gives so low a frequency. */
 export function forceOfTarget({ lowHz, highHz, spanLengthM }: FrequencyTarget, setup: SpanSetup): ForceRange | undefined {
@@ -80,4 +76,27 @@ export function againstFrequencyTarget(given: {
   const below = conformance(toLow.shareBelow, { low: 1 }).below;
   const above = conformance(toHigh.shareBelow, { high: 1 }).above;
   return { below, inside: Math.max(0, 1 - below - above), above };
+}
+
+const judged = new WeakMap<Reading, { readonly setup: SpanSetup; readonly against: AgainstTarget | undefined }>();
+
+/** Whether a reading meets the target of its setup: a force by its own interval, a frequency by the ratio in which the density cancels. Reckoned once. */
+export function readingAgainstTarget(reading: Reading, setup: SpanSetup): AgainstTarget | undefined {
+  const known = judged.get(reading);
+  if (known?.setup === setup) return known.against;
+  const against = reckonedAgainst(reading, setup);
+  judged.set(reading, { setup, against });
+  return against;
+}
+
+function reckonedAgainst({ forceN, frequencyHz }: Reading, setup: SpanSetup): AgainstTarget | undefined {
+  const { targetForceN, targetHz } = setup;
+  if (forceN === undefined || targetForceN === undefined) return undefined;
+  const span = knownSpan(setup);
+  if (targetHz === undefined || span === undefined) return againstTarget(forceN, targetForceN);
+  const { value, standardUncertainty } = frequencyHz;
+  const soundRelativeU = Math.hypot(standardUncertainty / value, REPEATABILITY_PRIOR.relative);
+  const heard: HeardBelt = { span, frequencyHz: value, partials: [], sharedRelativeU: 0 };
+  const found = againstFrequencyTarget({ heard, soundRelativeU, target: targetHz });
+  return found ? verdictAgainst(found, forceN.value, targetForceN) : againstTarget(forceN, targetForceN);
 }

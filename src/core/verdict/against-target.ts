@@ -41,6 +41,20 @@ export function againstTarget(forceN: ForceN, target: ForceRange): AgainstTarget
 export const forceConformance = (forceN: ForceN, { lowN, highN }: ForceRange): Conformance =>
   conformance(shareBelow(forceN), { low: lowN, high: highN });
 
+/** The same where the probabilities are known otherwise; of a force inside, no part is told. */
+export function verdictAgainst(found: Conformance, valueN: number, { lowN, highN }: ForceRange): AgainstTarget {
+  switch (verdictOf(found)) {
+    case 'low':
+      return { kind: 'low', byN: Math.max(0, lowN - valueN) };
+    case 'high':
+      return { kind: 'high', byN: Math.max(0, valueN - highN) };
+    case 'met':
+      return { kind: 'inside', part: 'whole' };
+    case 'undecided':
+      return found.inside >= 0.5 ? { kind: 'probably-inside' } : { kind: 'cannot-tell' };
+  }
+}
+
 function partOf(forceN: ForceN, { lowN, highN }: ForceRange): 'whole' | 'lower' | 'upper' {
   const middleN = (lowN + highN) / 2;
   if (forceConformance(forceN, { lowN, highN: middleN }).inside >= DECIDED_FROM) return 'lower';

@@ -1,7 +1,7 @@
 /** The Reading where there is one: figures, grade, what follows for the target, and what sound and inputs are worth. */
 
-import { assertNever, type ForceN, type Reading, type Reason } from '../../core/outcome.ts';
-import { againstTarget } from '../../core/verdict/against-target.ts';
+import { readingAgainstTarget } from '../../core/machine/target.ts';
+import { assertNever, type Reading, type Reason } from '../../core/outcome.ts';
 import { adviceEn } from '../../words/advice-en.ts';
 import { en } from '../../words/en.ts';
 import { octaveEn } from '../../words/octave-en.ts';
@@ -46,13 +46,12 @@ function leadOf(state: AppState, reading: Reading, figures: Figures): string {
   }
   if (state.answer.octave || octaveOpen(reading)) return words.twoFit;
   if (reading.grade === 'unusable') return reading.soundGrade === 'unusable' ? words.soundCannotTell : words.cannotTell;
-  return targetText(state, reading.forceN, figures) ?? (reading.pluckCount === 1 ? words.onePluck : '');
+  return targetText(state, reading, figures) ?? (reading.pluckCount === 1 ? words.onePluck : '');
 }
 
-function targetText({ understood }: AppState, forceN: ForceN, figures: Figures): string | undefined {
-  const target = understood.setup.targetForceN;
-  if (!target) return undefined;
-  const verdict = againstTarget(forceN, target);
+function targetText({ understood }: AppState, reading: Reading, figures: Figures): string | undefined {
+  const verdict = readingAgainstTarget(reading, understood.setup);
+  if (!verdict) return undefined;
   switch (verdict.kind) {
     case 'low':
     case 'high':

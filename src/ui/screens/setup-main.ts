@@ -7,12 +7,11 @@ import { plannerEn } from '../../words/planner-en.ts';
 import type { Figures } from '../format.ts';
 import { selectField } from '../parts/select-field.ts';
 import { hrefOf, planHref } from '../route.ts';
-import { OWN_BELT, weighingInUse } from '../state/span-setup.ts';
+import { OWN_BELT, TARGET_UNITS, weighingInUse, withTargetUnit } from '../state/span-setup.ts';
 import { type SetupFields, setupNote, setupQuantity, setupRow } from './setup-fields.ts';
 import { beltDensity, expectedText, firstFault, halfTarget, lengthReadAs, targetReadAs } from './setup-words.ts';
 
 const words = en.setup;
-const FORCE_UNITS = ['N', 'lbf', 'kgf', 'ozf'];
 
 /** @param weigh  called when the person wants to weigh the belt */
 export function mainRows(fields: SetupFields, figures: Figures, weigh: () => void) {
@@ -72,7 +71,7 @@ function targetRow(fields: SetupFields, figures: Figures) {
     targetReadAs(entered, understood, figures),
     expected && words.expect(expected),
   ];
-  const units = FORCE_UNITS.map((unit) => ({ value: unit, text: unit }));
+  const units = TARGET_UNITS.map((unit) => ({ value: unit, text: unit }));
   const unit = { id: 'forceUnit', name: words.forceUnit, value: entered.forceUnit, choices: units };
   return html`<div class="row target" role="group" aria-labelledby="target-label">
     <span class="label" id="target-label">${words.target} <small>${words.targetOptional}</small></span>
@@ -80,7 +79,7 @@ function targetRow(fields: SetupFields, figures: Figures) {
       <div class="fields">
         ${setupQuantity(fields, 'targetFrom', { name: words.targetFrom, describedBy: 'target-note' })}
         ${setupQuantity(fields, 'targetTo', { name: words.targetTo, describedBy: 'target-note' })}
-        ${selectField({ ...unit, onChosen: (forceUnit) => enter({ forceUnit }) })}
+        ${selectField({ ...unit, onChosen: (chosen) => enter(withTargetUnit(entered, chosen)) })}
       </div>
       ${setupNote('target-note', fault, hint.filter((text) => text !== '').join('. '))}
     </div>

@@ -3,6 +3,7 @@
 import { beltById, belts } from '../../../shared/belts.ts';
 import type { KeptBelt } from '../../../shared/document/belt.ts';
 import { beltKnowledge, ownBelt } from '../../core/belt/catalogue.ts';
+import { forceOfTarget } from '../../core/machine/target.ts';
 import type { Measured } from '../../core/math/measured.ts';
 import { type ParsedQuantity, parseQuantity, type QuantityFault, type QuantityOptions } from '../../core/quantity.ts';
 import {
@@ -20,6 +21,15 @@ import { benchEnd, keptBeltById, knowledgeOf } from './own-belts.ts';
 export const OWN_BELT = 'own';
 /** The catalogue begins with the commonest belt. */
 export const DEFAULT_BELT_ID = belts[0]?.id ?? OWN_BELT;
+
+/** Unit of a target that is told as a frequency. */
+export const HERTZ = 'Hz';
+/** Units that a target may be told in, the usual one first. */
+export const TARGET_UNITS: readonly string[] = ['N', 'lbf', 'kgf', 'ozf', HERTZ];
+
+/** A force is no frequency: where the unit changes between the two, what stood in the fields means nothing any more. */
+export const withTargetUnit = ({ forceUnit }: EnteredSetup, chosen: string): Partial<EnteredSetup> =>
+  (forceUnit === HERTZ) === (chosen === HERTZ) ? { forceUnit: chosen } : { forceUnit: chosen, targetFrom: '', targetTo: '' };
 
 export const EMPTY_SETUP: EnteredSetup = {
   beltId: DEFAULT_BELT_ID,
@@ -80,20 +90,21 @@ export function understood(entered: EnteredSetup, ownBelts: readonly KeptBelt[] 
   const span = measured(read('spanLength', { kind: 'length', defaultUnit: 'mm', toothPitchM }), {
     absolute: knownTo ? knownTo.value / COVERAGE_FACTOR : ASSUMED_UNCERTAINTY.spanLengthM,
   });
-  const from = read('targetFrom', { kind: 'force', defaultUnit: entered.forceUnit, zeroAllowed: true });
-  const to = read('targetTo', { kind: 'force', defaultUnit: entered.forceUnit });
+  const kind = entered.forceUnit === HERTZ ? 'frequency' : 'force';
+  const from = read('targetFrom', { kind, defaultUnit: entered.forceUnit, zeroAllowed: kind === 'force' });
+  const to = read('targetTo', { kind, defaultUnit: entered.forceUnit });
   if (from && to && from.value === to.value) faults.targetTo = { ok: false, why: 'same-as-other-end' };
   const tolerance = read('tolerance', { kind: 'percent', defaultUnit: '%' });
 
+  const told: SpanSetup = {
+    spanLengthM: span,
+    belt,
+    ends: [endOf(entered.ends[0], kept), endOf(entered.ends[1], kept)],
+    lie: entered.lie,
+    toleranceRelative: tolerance?.value,
+  };
   return {
-    setup: {
-      spanLengthM: span,
-      belt,
-      ends: [endOf(entered.ends[0], kept), endOf(entered.ends[1], kept)],
-      lie: entered.lie,
-      toleranceRelative: tolerance?.value,
-      targetForceN: targetOf(from, to),
-    },
+    setup: kind === 'force' ? { ...told, targetForceN: targetOf(from, to) } : withFrequencyTarget(told, targetOf(from, to)),
     faults,
     beltFrom: kept ? 'kept' : beltById(entered.beltId) ? 'catalogue' : 'typed',
     keptName: kept?.name,
@@ -148,6 +159,14 @@ function weighed(entered: EnteredSetup): Pick<BeltKnowledge, 'linearDensityKgPer
   const parsed = weighing && parseQuantity(weighing.density, DENSITY);
   const density = parsed?.ok ? measured(parsed, { relative: ASSUMED_UNCERTAINTY.linearDensityRelative }) : undefined;
   return density && { linearDensityKgPerM: density, densityFrom: 'weighed' };
+}
+
+/** A frequency is one on the span in hand: its force follows, and the density cancels. */
+function withFrequencyTarget(setup: SpanSetup, target: ForceRange | undefined): SpanSetup {
+  if (target === undefined || setup.spanLengthM === undefined) return setup;
+  const targetHz = { lowHz: target.lowN, highHz: target.highN, spanLengthM: setup.spanLengthM.value };
+  const targetForceN = forceOfTarget(targetHz, setup);
+  return targetForceN ? { ...setup, targetHz, targetForceN } : setup;
 }
 
 /** The two ends in whichever order they were typed; one end alone, or no width between them, is no target. */

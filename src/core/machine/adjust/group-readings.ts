@@ -3,12 +3,12 @@
 import { answerOf, type ForceBasis, forceBasis } from '../../answer.ts';
 import { type CentralSpan, centralOfCells } from '../../force/known-span.ts';
 import type { PluckSound, Reading } from '../../outcome.ts';
-import type { SpanSetup } from '../../setup.ts';
+import type { FrequencyTarget, SpanSetup } from '../../setup.ts';
 import { forceFromPartial } from '../../vibration/beam.ts';
 import { forceSlopes } from '../../vibration/beam-sensitivity.ts';
 import { pairRatio } from '../pair-ratio.ts';
 import { type HeardBelt, sharedCells } from '../shared-cells.ts';
-import { type FrequencyTarget, targetAsHeard } from '../target.ts';
+import { targetAsHeard } from '../target.ts';
 import type { AdjustPlan } from './plan.ts';
 
 /** The plucks of one belt in one state of the machine, under its setup. */

@@ -1,9 +1,8 @@
 /** A group as a person has described it, before anything was heard: what a session of adjusting goes by. */
 
-import type { ForceRange, SpanSetup } from '../../setup.ts';
+import type { ForceRange, FrequencyTarget, SpanSetup } from '../../setup.ts';
 import type { SoundSource } from '../../verdict/reasons.ts';
 import type { Likeness } from '../alike-belts.ts';
-import type { FrequencyTarget } from '../target.ts';
 import type { Adjuster } from './adjusters.ts';
 
 export interface AdjustPlan {

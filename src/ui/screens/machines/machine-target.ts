@@ -16,12 +16,10 @@ import { quantityInput, quantityInputStyles } from '../../parts/quantity-input.t
 import { selectField, selectFieldStyles } from '../../parts/select-field.ts';
 import { shared } from '../../shared-styles.ts';
 import { nowWhen } from '../../state/new-item.ts';
+import { HERTZ, TARGET_UNITS } from '../../state/span-setup.ts';
 import { expectedOn, setupOn, targetForceNow } from '../../state/target-view.ts';
 import { editorStyles } from './editor-styles.ts';
 import { type EditMachine, editBelt, faultText } from './machine-editing.ts';
-
-const HERTZ = 'Hz';
-const UNITS = ['N', 'lbf', 'kgf', 'ozf', HERTZ];
 
 interface Typed {
   readonly from: string;
@@ -90,7 +88,7 @@ export class MachineTarget extends LitElement {
             id: 'unit',
             name: words.targetUnit,
             value: typed.unit,
-            choices: UNITS.map((unit) => ({ value: unit, text: unit })),
+            choices: TARGET_UNITS.map((unit) => ({ value: unit, text: unit })),
             onChosen: (unit) => this.#chooseUnit(unit),
           })}
         </div>

@@ -11,7 +11,7 @@ import type { Figures } from '../../format.ts';
 import { quantityInput } from '../../parts/quantity-input.ts';
 import { selectField } from '../../parts/select-field.ts';
 import { enteredForSpan, placeOn } from '../../state/span-of-machine.ts';
-import { OWN_BELT } from '../../state/span-setup.ts';
+import { OWN_BELT, TARGET_UNITS, withTargetUnit } from '../../state/span-setup.ts';
 import type { AppState } from '../../state/state.ts';
 import { setupQuantity } from '../setup-fields.ts';
 import { beltDensity, beltName, densityText, firstFault } from '../setup-words.ts';
@@ -66,7 +66,6 @@ export const plannerRailStyles = css`
   }
 `;
 
-const FORCE_UNITS = ['N', 'lbf', 'kgf', 'ozf'];
 const KNOWN_PAIRS = ['unknown', 'pulley', 'clip pulley', 'clip'] as const;
 
 export function plannerRail(rail: PlannerRail) {
@@ -78,7 +77,7 @@ export function plannerRail(rail: PlannerRail) {
     id: 'forceUnit',
     name: en.setup.forceUnit,
     value: entered.forceUnit,
-    choices: FORCE_UNITS.map((value) => ({ value, text: value })),
+    choices: TARGET_UNITS.map((value) => ({ value, text: value })),
   };
   return html`<div class="fields">
     <h2>${words.title}</h2>
@@ -89,7 +88,7 @@ export function plannerRail(rail: PlannerRail) {
       <div class="three">
         ${setupQuantity(setup, 'targetFrom', { name: en.setup.targetFrom })}
         ${setupQuantity(setup, 'targetTo', { name: en.setup.targetTo })}
-        ${selectField({ ...unit, onChosen: (forceUnit) => enter({ forceUnit }) })}
+        ${selectField({ ...unit, onChosen: (chosen) => enter(withTargetUnit(entered, chosen)) })}
       </div>
       ${fault ? html`<p class="note fault">${fault}</p>` : nothing}
     </div>

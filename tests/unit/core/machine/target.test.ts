@@ -1,8 +1,16 @@
 import { expect, it } from 'vitest';
+import { answerOf } from '../../../../src/core/answer.ts';
 import { knownSpan } from '../../../../src/core/force/known-span.ts';
-import { againstFrequencyTarget, forceOfTarget, frequencyOfForce, frequencyOnSpan } from '../../../../src/core/machine/target.ts';
+import {
+  againstFrequencyTarget,
+  forceOfTarget,
+  frequencyOfForce,
+  frequencyOnSpan,
+  readingAgainstTarget,
+} from '../../../../src/core/machine/target.ts';
 import type { SpanSetup } from '../../../../src/core/setup.ts';
 import { verdictOf } from '../../../../src/core/verdict/conformance.ts';
+import { pluckSound } from '../../../support/heard-plucks.ts';
 
 const LIMP = { kind: 'known', value: { value: 0, standardUncertainty: 0 } } as const;
 const setup = (spanLengthM: number, density = 0.0078, limp = true): SpanSetup => ({
@@ -54,4 +62,20 @@ it('judges what was heard against a frequency without the density', () => {
   const { below, inside, above } = againstFrequencyTarget({ heard: heard(84), soundRelativeU: 0.003, target: TARGET })!;
   expect(inside).toBeGreaterThan(0.99);
   expect(below + inside + above).toBeCloseTo(1, 9);
+});
+
+it('gives a reading the verdict of its target: of a frequency without the density, of a force with it', () => {
+  const stiff = setup(0.18, 0.0078, false);
+  const reading = (hz: number, of: SpanSetup) =>
+    answerOf({ sounds: [hz, hz, hz].map((f) => pluckSound(f)), setup: of, sampleRateHz: 48_000 }).reading!;
+  const hertz = { ...stiff, targetHz: TARGET, targetForceN: forceOfTarget(TARGET, stiff)! };
+  const force = { ...stiff, targetForceN: hertz.targetForceN };
+  const kinds = (hz: number) => [
+    readingAgainstTarget(reading(hz, hertz), hertz)?.kind,
+    readingAgainstTarget(reading(hz, force), force)?.kind,
+  ];
+  expect(kinds(82)).toEqual(['inside', 'probably-inside']);
+  expect(kinds(74)[0]).toBe('low');
+  expect(kinds(108)[0]).toBe('high');
+  expect(readingAgainstTarget(reading(84, stiff), stiff)).toBeUndefined();
 });
