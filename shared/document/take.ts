@@ -47,9 +47,7 @@ export const keptSetupSchema = z.strictObject({
   lie: z.enum(['edge', 'flat']).optional(),
   toleranceRelative: z.number().positive().optional(),
   targetForceN: forceRangeSchema.optional(),
-  targetHz: z
-    .strictObject({ lowHz: z.number().positive(), highHz: z.number().positive(), spanLengthM: z.number().positive() })
-    .optional(),
+  targetHz: z.strictObject({ lowHz: z.number().positive(), highHz: z.number().positive(), spanLengthM: z.number().positive() }).optional(),
   expectedForceN: forceRangeSchema.optional(),
 });
 
