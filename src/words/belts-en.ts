@@ -102,6 +102,13 @@ export const beltsEn = {
     unreadable: 'Write a number above 0 with its unit, and ± if you know it.',
   },
 
+  readings: {
+    heading: (count: number) => (count === 1 ? 'The kept reading of this belt' : `The ${count} kept readings of this belt`),
+    onMachine: 'on a machine',
+    before: (answer: string, when: string) => `before: ${answer} (computed ${when})`,
+    noForce: 'no force',
+  },
+
   recompute: {
     count: (count: number) =>
       count === 1
@@ -223,6 +230,8 @@ export const beltsEn = {
     },
     use: 'Use as this belt’s values',
     used: 'These are this belt’s values now.',
+    usedFor: (count: number) =>
+      `These are this belt’s values now. ${count === 1 ? '1 kept reading' : `${count} kept readings`} of it went along; what ${count === 1 ? 'it' : 'they'} said before stands below Values.`,
     note: (spans: number, loads: number, takes: number) =>
       `${spans} ${spans === 1 ? 'span' : 'spans'}, ${loads} ${loads === 1 ? 'force' : 'forces'}, ${takes} takes`,
 

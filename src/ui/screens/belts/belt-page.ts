@@ -4,6 +4,7 @@ import { consume } from '@lit/context';
 import { LitElement } from 'lit';
 import { property, state } from 'lit/decorators.js';
 import type { KeptBelt } from '../../../../shared/document/belt.ts';
+import { beltsEn } from '../../../words/belts-en.ts';
 import { Figures, together } from '../../format.ts';
 import { type FoundValues, withBelt, withFound } from '../../state/belt-changes.ts';
 import { type Workbench, workbenchContext } from '../../state/context.ts';
@@ -28,6 +29,13 @@ export class BeltPage extends LitElement {
     const got = nowWhen();
     await this.change((belt) => withFound(belt, found, got));
     this.used = true;
+  }
+
+  /** What is said once the values were taken over; kept readings follow their belt. */
+  protected get usedText(): string {
+    if (!this.used) return '';
+    const count = this.workbench.kept.document.takes.filter(({ entered }) => entered.beltId === this.belt.id).length;
+    return count === 0 ? beltsEn.bench.used : beltsEn.bench.usedFor(count);
   }
 
   /** '8.08 g/m ± 0.08 g/m'. */

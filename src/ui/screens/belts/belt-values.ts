@@ -19,6 +19,7 @@ import { nowAt } from '../../state/new-item.ts';
 import { catalogueLabel, knowledgeOf } from '../../state/own-belts.ts';
 import type { ShareDialog } from '../link/share-dialog.ts';
 import { BeltPage, COVERAGE_FACTOR } from './belt-page.ts';
+import { beltReadings } from './belt-readings.ts';
 import { beltStyles } from './belt-styles.ts';
 import { dateText, rangeText, standingOf, VALUE_NAMES, valueText } from './value-words.ts';
 
@@ -96,7 +97,11 @@ export class BeltValues extends BeltPage {
   );
 
   override render() {
-    return html`${this.#headline()} ${this.#table()} ${this.#readings()} ${this.#tell()} ${this.#ending()}<share-dialog></share-dialog>`;
+    const readings = beltReadings(
+      this.#takes.value.filter(({ entered }) => entered.beltId === this.belt.id),
+      this.figures,
+    );
+    return html`${this.#headline()} ${this.#table()} ${this.#readings()} ${readings} ${this.#tell()} ${this.#ending()}<share-dialog></share-dialog>`;
   }
 
   #headline() {

@@ -63,7 +63,7 @@ export class BenchPage extends BeltPage {
         <span slot="under">${under}</span>
         ${found && isParted ? html`<button slot="actions" class="solid" @click=${() => this.#use(found)}>${words.use}</button>` : nothing}
       </answer-line>
-      <p role="status">${this.used ? words.used : nothing}</p>
+      <p role="status">${this.usedText}</p>
       <p class="caution">${this.kind === 'weights' ? words.cautions : words.cautionsPositions} ${this.#rated(fields.ratedForceN)}</p>
       <div class="bench">
         <div class="told">

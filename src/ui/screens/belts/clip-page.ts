@@ -88,7 +88,7 @@ export class ClipPage extends BeltPage {
         <span slot="under">${words.under}</span>
         ${found ? html`<button slot="actions" class="solid" @click=${() => this.#use(found)}>${words.use}</button>` : nothing}
       </answer-line>
-      <p role="status">${this.used ? beltsEn.bench.used : nothing}</p>
+      <p role="status">${this.usedText}</p>
       <p class="caution">${beltsEn.bench.cautionsPositions}</p>
       <section class="fields">
         ${field('spanLength', words.span, this.#aim(values.spanLength))} ${field('spanKnownTo', words.spanKnownTo, '', '±')}

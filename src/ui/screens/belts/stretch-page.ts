@@ -60,7 +60,7 @@ export class StretchPage extends BeltPage {
         <span slot="under">${words.under}</span>
         ${found ? html`<button slot="actions" class="solid" @click=${() => this.#use(found, readings.length)}>${words.use}</button>` : nothing}
       </answer-line>
-      <p role="status">${this.used ? beltsEn.bench.used : nothing}</p>
+      <p role="status">${this.usedText}</p>
       <p class="caution">${beltsEn.bench.cautions} ${rated === undefined ? nothing : beltsEn.bench.rated(this.figures.typed(rated, 'N'))}</p>
       <section class="fields">
         ${this.#field('gaugeLength', words.gauge, texts.gaugeLength, faultText(gauge.ok ? undefined : gauge), words.gaugeNote, (gaugeLength) => ({ gaugeLength }))}

@@ -35,7 +35,7 @@ export class WeighPage extends BeltPage {
         <span slot="under">${en.weighing.lead}</span>
         ${result ? html`<button slot="actions" class="solid" @click=${() => this.#use(done)}>${words.use}</button>` : nothing}
       </answer-line>
-      <p role="status">${this.used ? beltsEn.bench.used : nothing}</p>
+      <p role="status">${this.usedText}</p>
       ${result ? this.#questions(result) : nothing}
       ${rows.map((texts, index) => this.#row(texts, read[index]!, index, rows.length))}
       <div class="buttons"><button @click=${() => this.#keep([...rows, { ...EMPTY_WEIGHING, scaleStep: rows.at(-1)?.scaleStep ?? '' }])}>${words.another}</button></div>`;
