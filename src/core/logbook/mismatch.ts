@@ -1,7 +1,7 @@
 /** Two belts that should match, over time: each reading of one with the nearest reading of the other, as long as nothing was changed between. */
 
 import { isReset, type Logged, type LoggedReading, lastResetS, ownRelativeU } from './time-line.ts';
-import type { TimedReading } from './trend-models.ts';
+import type { TimedReading } from './trend-courses.ts';
 
 /** Two readings count as taken together within this time. */
 const TOGETHER_S = 12 * 3600;

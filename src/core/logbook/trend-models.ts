@@ -1,18 +1,9 @@
-/** The courses that readings may take over time, each fitted robustly: steady, a line, a run-in that dies away, and a run-in on a line. */
+/** Courses fitted to readings as models of a trend: how far each is believed, and what it says of any time, with its doubt. */
 
 import { inverseOfPositiveDefinite } from '../math/linear-solve.ts';
 import type { Measured } from '../math/measured.ts';
-import { HUBER_CORNER, normalMatrix, type RobustFit, robustFit } from '../math/robust-fit.ts';
-
-export interface TimedReading extends Measured {
-  /** Seconds since 1970, UTC. */
-  readonly atS: number;
-  /** The part of the uncertainty that one reading does not share with the next, > 0. */
-  readonly standardUncertainty: number;
-  readonly temperatureC?: number | undefined;
-}
-
-export type Course = 'steady' | 'line' | 'run-in' | 'run-in and line';
+import { HUBER_CORNER, normalMatrix, type RobustFit } from '../math/robust-fit.ts';
+import { type Course, type FittedCourse, fittedCourses, robustSum, type TimedReading, transposed } from './trend-courses.ts';
 
 export interface TrendModel {
   readonly course: Course;
@@ -33,20 +24,8 @@ export interface TrendModel {
 
 /** What the readings' own doubt says of their scatter counts as much as so many readings beside what the residuals say (our judgement). */
 const PRIOR_DEGREES_OF_FREEDOM = 2;
-/** Time constants tried, relative to the time watched: a slower run-in is a line, a faster one is over between two readings. */
-const RUN_IN_RANGE = [1 / 40, 1] as const;
-const RUN_IN_STEPS = 40;
 /** Temperature is a cause to look for from so much spread on (standard deviation). */
 const TEMPERATURE_SPREAD_K = 2;
-
-interface Basis {
-  readonly course: Course;
-  /** Values of the columns at a time since the start, in watched spans, and a temperature difference. */
-  readonly columns: (x: number, kelvin: number) => readonly number[];
-  /** Slope of the model with its time constant, for the covariance; from the coefficients. */
-  readonly byRunIn?: ((x: number, coefficients: readonly number[]) => number) | undefined;
-  readonly runIn?: number | undefined;
-}
 
 /** @returns models with weights that sum to 1, the likeliest first; empty below five readings, or where they share one moment */
 export function trendModels(readings: readonly TimedReading[], referenceTemperatureC: number | undefined): readonly TrendModel[] {
@@ -78,61 +57,6 @@ function kelvinsOf(readings: readonly TimedReading[], referenceTemperatureC: num
   const spread = Math.sqrt(temperatures.reduce((sum, one) => sum + (one - mean) ** 2, 0) / (temperatures.length - 1));
   return spread >= TEMPERATURE_SPREAD_K ? temperatures.map((one) => one - referenceTemperatureC) : undefined;
 }
-
-interface FittedCourse {
-  readonly basis: Basis;
-  readonly fit: RobustFit;
-  readonly isWarm: boolean;
-  /** Linear coefficients, a time constant, and the scatter. */
-  readonly parameters: number;
-}
-
-function fittedCourses(readings: readonly TimedReading[], xs: readonly number[], kelvins: readonly number[] | undefined): FittedCourse[] {
-  const fitOf = (basis: Basis): FittedCourse | undefined => {
-    const rows = readings.map(({ standardUncertainty }, i) => basis.columns(xs[i]!, kelvins?.[i] ?? 0).map((x) => x / standardUncertainty));
-    const columns = transposed(kelvins ? rows : rows.map((row) => row.slice(0, -1)));
-    if (readings.length <= columns.length) return undefined;
-    const values = readings.map(({ value, standardUncertainty }) => value / standardUncertainty);
-    const fit = robustFit({ columns, values, smallestScale: 1, tolerance: 1e-6 });
-    const parameters = columns.length + (basis.runIn === undefined ? 0 : 1) + 1;
-    return fit && { basis, fit, isWarm: kelvins !== undefined, parameters };
-  };
-  const runIns = (make: (runIn: number) => Basis): FittedCourse | undefined => bestRunIn((runIn) => fitOf(make(runIn)));
-  return [fitOf(STEADY), fitOf(LINE), runIns(runInOnly), runIns(runInAndLine)].filter((one) => one !== undefined);
-}
-
-const STEADY: Basis = { course: 'steady', columns: (_, kelvin) => [1, kelvin] };
-const LINE: Basis = { course: 'line', columns: (x, kelvin) => [1, x, kelvin] };
-const runInOnly = (runIn: number): Basis => ({
-  course: 'run-in',
-  runIn,
-  columns: (x, kelvin) => [1, Math.exp(-x / runIn), kelvin],
-  byRunIn: (x, coefficients) => (coefficients[1]! * x * Math.exp(-x / runIn)) / runIn ** 2,
-});
-const runInAndLine = (runIn: number): Basis => ({
-  course: 'run-in and line',
-  runIn,
-  columns: (x, kelvin) => [1, Math.exp(-x / runIn), x, kelvin],
-  byRunIn: (x, coefficients) => (coefficients[1]! * x * Math.exp(-x / runIn)) / runIn ** 2,
-});
-
-const transposed = (rows: readonly (readonly number[])[]): number[][] =>
-  (rows[0] ?? []).map((_, column) => rows.map((row) => row[column]!));
-
-function bestRunIn(fitOf: (runIn: number) => FittedCourse | undefined): FittedCourse | undefined {
-  const [low, high] = RUN_IN_RANGE;
-  let best: { fitted: FittedCourse; sum: number } | undefined;
-  for (let step = 0; step <= RUN_IN_STEPS; step++) {
-    const fitted = fitOf(low * (high / low) ** (step / RUN_IN_STEPS));
-    const sum = fitted && robustSum(fitted.fit.residuals, HUBER_CORNER * Math.max(1, fitted.fit.scale));
-    if (fitted && sum !== undefined && (!best || sum < best.sum)) best = { fitted, sum };
-  }
-  return best?.fitted;
-}
-
-/** Huber's loss, twice: squares within the corner, straight beyond. */
-const robustSum = (residuals: readonly number[], corner: number): number =>
-  residuals.reduce((sum, r) => sum + (Math.abs(r) <= corner ? r * r : 2 * corner * Math.abs(r) - corner * corner), 0);
 
 /**
  * Akaike's criterion for small samples with the loss above, the readings' own doubt counted as `PRIOR_DEGREES_OF_FREEDOM` readings.

@@ -3,7 +3,8 @@
 import type { Measured } from '../math/measured.ts';
 import { median } from '../math/quantile.ts';
 import { studentCoverage } from '../math/student-t.ts';
-import { type TimedReading, type TrendModel, trendModels } from './trend-models.ts';
+import type { TimedReading } from './trend-courses.ts';
+import { type TrendModel, trendModels } from './trend-models.ts';
 
 export interface Trend {
   /** The likeliest model, for drawing and for the sentence. */

@@ -30,6 +30,7 @@ export interface RobustFit {
  * @param data.values         n values, n > p, of equal standard deviation
  * @param data.smallestScale  residuals are not called wild within the corner times this; > 0 where the scatter is known
  * @param data.tolerance      change of the residuals, relative, at which it stops
+ * @param data.mostSteps      reweightings after which it stops all the same
  * @returns undefined where the columns do not part
  * @see Huber & Ronchetti, Robust Statistics, 2nd ed. (2009), 7.6 (covariance) and 7.8 (scale by the median)
  */
@@ -38,8 +39,9 @@ export function robustFit(data: {
   readonly values: readonly number[];
   readonly smallestScale?: number | undefined;
   readonly tolerance?: number | undefined;
+  readonly mostSteps?: number | undefined;
 }): RobustFit | undefined {
-  const { columns, values, smallestScale = 0, tolerance = 1e-9 } = data;
+  const { columns, values, smallestScale = 0, tolerance = 1e-9, mostSteps = MOST_STEPS } = data;
   const [n, p] = [values.length, columns.length];
   if (n <= p) throw new RangeError(`robustFit needs more than ${p} values, got ${n}`);
   const inverse = inverseOfPositiveDefinite(normalMatrix(columns, undefined), p);
@@ -49,7 +51,7 @@ export function robustFit(data: {
   if (!coefficients) return undefined;
   let residuals = residualsOf(columns, values, coefficients);
   let scale = 0;
-  for (let step = 0; step < MOST_STEPS; step++) {
+  for (let step = 0; step < mostSteps; step++) {
     scale = Math.max(median(residuals.map(Math.abs)) / MEDIAN_OF_NORMAL, smallestScale);
     if (scale === 0) break;
     weights = weightsOf(residuals, scale);

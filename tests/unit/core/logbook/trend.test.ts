@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from 'vitest';
 import { forecastOf, type Trend, trendOf } from '../../../../src/core/logbook/trend.ts';
-import type { TimedReading } from '../../../../src/core/logbook/trend-models.ts';
+import type { TimedReading } from '../../../../src/core/logbook/trend-courses.ts';
 import { createRandom, type Random } from '../../../../src/core/math/random.ts';
 
 const DAY_S = 86_400;
