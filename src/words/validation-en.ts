@@ -49,6 +49,7 @@ export const validationEn = {
   drop: (name: string) => `Drop ${name}`,
   dropped: (name: string) => `${name} was dropped.`,
   undo: 'Undo',
+  none: '–',
   report: 'What they come to',
   save: 'Save the folder',
   saveNote: 'Recordings with their truth beside them, in one file to unpack. They live in this page alone: save them before you close it.',

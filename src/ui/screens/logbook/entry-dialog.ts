@@ -3,12 +3,9 @@
 import { consume } from '@lit/context';
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, query, state } from 'lit/decorators.js';
-import type { KeptEntry } from '../../../../shared/document/entry.ts';
 import { changeAt } from '../../../core/logbook/compare.ts';
 import type { Row } from '../../../core/logbook/rows.ts';
 import type { LoggedReading } from '../../../core/logbook/time-line.ts';
-import { readDecimal } from '../../../core/quantity/decimal.ts';
-import { parseQuantity } from '../../../core/quantity.ts';
 import { logbookEn } from '../../../words/logbook-en.ts';
 import { dialogStyles } from '../../dialog-styles.ts';
 import { Figures, pageLocale, together } from '../../format.ts';
@@ -17,27 +14,14 @@ import { shared } from '../../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../../state/context.ts';
 import { type Book, withReadingNotes } from '../../state/logbook.ts';
 import { newItem } from '../../state/new-item.ts';
-import { Dates, isoMinute } from './dates.ts';
+import { Dates } from './dates.ts';
+import { type Draft, draftOf, emptyDraft, KINDS, type Kind, readEntry, readTemperature } from './entry-draft.ts';
 import { fieldStyles } from './field-styles.ts';
 import { forceText } from './list-view.ts';
 
 const words = logbookEn.entry;
-const ZERO_CELSIUS_K = 273.15;
-type Kind = KeptEntry['kind'];
-const KINDS: readonly Kind[] = ['note', 'adjusted', 'belt-changed', 'gauge-reading', 'temperature'];
-
 /** Sent with `{ ids, what }` when somebody deletes what is shown. */
 export const ENTRY_DELETED = 'entry-deleted';
-
-interface Draft {
-  readonly id?: string | undefined;
-  readonly kind: Kind;
-  readonly when: string;
-  readonly beltIds: readonly string[];
-  readonly text: string;
-  readonly force: string;
-  readonly temperature: string;
-}
 
 @customElement('entry-dialog')
 export class EntryDialog extends LitElement {
@@ -71,8 +55,7 @@ export class EntryDialog extends LitElement {
   readonly #dates = new Dates(pageLocale());
 
   showNew(book: Book): void {
-    const when = isoMinute(Date.now() / 1000);
-    this.#show(book, undefined, { kind: 'note', when, beltIds: [], text: '', force: '', temperature: '' });
+    this.#show(book, undefined, emptyDraft(Date.now() / 1000));
   }
 
   show(row: Row, book: Book): void {
@@ -85,15 +68,7 @@ export class EntryDialog extends LitElement {
       this.#show(book, row, undefined);
       return;
     }
-    this.#show(book, row, {
-      id: row.id,
-      kind: row.kind,
-      when: isoMinute(row.atS),
-      beltIds: event.beltIds,
-      text: event.text,
-      force: event.forceN ? this.#figures.typed(event.forceN.value) : '',
-      temperature: event.temperatureC === undefined ? '' : this.#figures.typed(event.temperatureC),
-    });
+    this.#show(book, row, draftOf(event, this.#figures));
   }
 
   #show(book: Book, row: Row | undefined, draft: Draft | undefined): void {
@@ -246,38 +221,6 @@ export class EntryDialog extends LitElement {
     }));
     this.dialog.close();
   };
-}
-
-type ReadEntry = Omit<KeptEntry, 'id' | 'made' | 'changedAt' | 'earlier' | 'deletedAt'>;
-
-/** What was typed as an entry, or the sentence that says what is missing. */
-function readEntry(draft: Draft, machineId: string): ReadEntry | string {
-  const happenedMs = new Date(draft.when).getTime();
-  if (!Number.isFinite(happenedMs) || happenedMs > Date.now() + 60_000) return words.needsWhen;
-  const force = parseQuantity(draft.force, { kind: 'force', defaultUnit: 'N' });
-  if (draft.kind === 'gauge-reading' && !force.ok) return words.needsForce;
-  const celsius = readTemperature(draft.temperature);
-  if (celsius === 'unreadable' || (draft.kind === 'temperature' && celsius === undefined)) return words.needsTemperature;
-  if (draft.kind === 'note' && draft.text.trim() === '') return words.needsText;
-  return {
-    kind: draft.kind,
-    happened: { at: new Date(happenedMs).toISOString(), zone: Intl.DateTimeFormat().resolvedOptions().timeZone || 'UTC' },
-    text: draft.text.trim(),
-    machineId,
-    machineBeltIds: [...draft.beltIds],
-    forceN:
-      draft.kind === 'gauge-reading' && force.ok
-        ? { value: force.value, u95: force.standardUncertainty } // a typed ± is the half of a 95 % interval
-        : undefined,
-    temperatureK: celsius === undefined ? undefined : celsius + ZERO_CELSIUS_K,
-  };
-}
-
-/** Degrees Celsius; undefined where nothing was typed. */
-function readTemperature(text: string): number | undefined | 'unreadable' {
-  if (text.trim() === '') return undefined;
-  const read = readDecimal(text.replace(/\s*°?\s*C?\s*$/u, ''));
-  return read.kind === 'decimal' && read.value > -ZERO_CELSIUS_K ? read.value : 'unreadable';
 }
 
 declare global {

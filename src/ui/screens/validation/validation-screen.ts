@@ -3,10 +3,7 @@
 import { consume } from '@lit/context';
 import { html, LitElement, nothing } from 'lit';
 import { customElement, query, state } from 'lit/decorators.js';
-import { formatMeasured, formatQuantity } from '../../../core/quantity.ts';
-import { agreementOf } from '../../../core/validation/agreement.ts';
 import type { LiveMoment } from '../../../ports.ts';
-import { agreementEn, agreementSentences } from '../../../words/agreement-en.ts';
 import { en } from '../../../words/en.ts';
 import { validationEn as words } from '../../../words/validation-en.ts';
 import { Figures } from '../../format.ts';
@@ -32,6 +29,7 @@ import {
   understoodSession,
 } from '../../state/validation-session.ts';
 import { faultText } from '../setup-words.ts';
+import { reportView, takenView } from './taken-view.ts';
 import { validationStyles } from './validation-styles.ts';
 
 const ERRAND = 'validation';
@@ -89,7 +87,10 @@ export class ValidationScreen extends LitElement {
       <p class="note">${words.cautions}</p>
       <div class="columns">
         <div>${this.#beltFields()} ${this.#takeFields()}</div>
-        <div>${this.#taken()} ${this.#report()}</div>
+        <div>
+          ${takenView({ takes: this.takes, dropped: this.dropped?.take, format: this.#figures.format, drop: (take) => this.#drop(take), undo: this.#undo })}
+          ${this.takes.length > 0 ? reportView(this.takes, this.#figures.format, this.#save) : nothing}
+        </div>
       </div>
     </main>`;
   }
@@ -152,50 +153,6 @@ export class ValidationScreen extends LitElement {
       })}
       <p class="note" id="${field}-note">${fault || note}</p>
     </div>`;
-  }
-
-  #taken() {
-    if (this.takes.length === 0 && !this.dropped) return nothing;
-    const { compared } = agreementOf(this.takes.map(({ known }) => known));
-    const { columns } = agreementEn;
-    const { format } = this.#figures;
-    return html`<section>
-      <h2>${words.takes}</h2>
-      ${this.dropped ? html`<p role="status">${words.dropped(this.dropped.take.name)} <button class="quiet" @click=${this.#undo}>${words.undo}</button></p>` : nothing}
-      <div class="scroll"><table>
-        <thead><tr><th scope="col">${columns.name}</th><th scope="col">${columns.known}</th><th scope="col">${columns.heard}</th><th scope="col">${columns.difference}</th><th scope="col">${columns.held}</th><td></td></tr></thead>
-        <tbody>${this.takes.map((take) => {
-          const { known, name } = take;
-          const found = compared.find((one) => one.name === name);
-          const u95 = known.heard?.forceN.u95;
-          return html`<tr>
-            <th scope="row">${name}</th>
-            <td>${formatQuantity(known.knownForceN.value, 'N', { significantDigits: 3, format })}</td>
-            <td>${known.heard && found && u95 !== undefined ? formatMeasured({ value: known.heard.forceN.value, u95, unit: 'N', format }) : '–'}</td>
-            <td>${found ? agreementEn.difference(found.logRatio, format) : '–'}</td>
-            <td>${found ? agreementEn.held(found.isInside) : agreementEn.refusedCell}</td>
-            <td><button class="quiet" @click=${() => this.#drop(take)}>${words.drop(name)}</button></td>
-          </tr>`;
-        })}</tbody>
-      </table></div>
-    </section>`;
-  }
-
-  #report() {
-    if (this.takes.length === 0) return nothing;
-    const densities = new Set(this.takes.map(({ truth }) => truth.linearDensityKgPerM));
-    const agreement = agreementOf(this.takes.map(({ known }) => known));
-    const sentences = agreementSentences(agreement, {
-      toldDensityKgPerM: densities.size === 1 ? [...densities][0] : undefined,
-      format: this.#figures.format,
-    });
-    return html`<section class="report">
-      <h2>${words.report}</h2>
-      ${sentences.map((sentence) => html`<p>${sentence}</p>`)}
-      <div class="acts"><button @click=${this.#save}>${words.save}</button></div>
-      <p class="note">${words.saveNote}</p>
-      <p class="note">${words.command}</p>
-    </section>`;
   }
 
   #type(change: Partial<SessionTexts>): void {
