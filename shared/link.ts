@@ -39,7 +39,7 @@ const fields = {
     .optional(),
 } as const;
 
-export const linkedSetupSchema = z.strictObject(fields);
+const linkedSetupSchema = z.strictObject(fields);
 export type LinkedSetup = z.output<typeof linkedSetupSchema>;
 
 /** Short names in the link, by field; never change once published. */

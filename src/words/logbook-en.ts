@@ -38,7 +38,6 @@ export const logbookEn = {
     steady: 'No change over time can be told from scatter.',
     cannotSay: 'When, the readings cannot tell.',
     passedPerhaps: 'It may be past its limit already.',
-    runIn: (belt: string, days: string) => `${belt} still runs in; two thirds of that are over in ${days}.`,
     perKelvin: (belt: string, force: string) => `${belt} changes by ${force} for each degree.`,
     empty: 'Keep a reading in Listen, on this machine. From five readings on a trend is told.',
     none: 'Keep a reading in Listen, or describe a machine first.',

@@ -47,7 +47,7 @@ export interface Outlook {
 }
 
 /** Which belt to tighten, and the forecast behind it: of its own force, or of its match with another. */
-export interface FirstThing {
+interface FirstThing {
   readonly beltId: string;
   readonly because: 'target' | 'match';
   readonly forecast: Forecast;

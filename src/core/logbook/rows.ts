@@ -12,7 +12,7 @@ export interface ReadingsRow {
   readonly note: string;
 }
 
-export interface EventRow {
+interface EventRow {
   readonly kind: EventKind;
   readonly id: string;
   readonly atS: number;

@@ -13,7 +13,7 @@ export interface TimedReading extends Measured {
 
 export type Course = 'steady' | 'line' | 'run-in' | 'run-in and line';
 
-export interface Basis {
+interface Basis {
   readonly course: Course;
   /** Values of the columns at a time since the start, in watched spans, and a temperature difference. */
   readonly columns: (x: number, kelvin: number) => readonly number[];

@@ -69,6 +69,17 @@ function targetSentences(belts: readonly BeltOutlook[]): readonly string[] {
 
 /** What changes, as far as it can be told from nothing; the match before the single belts. */
 function courseSentences(outlook: Outlook, nameOf: (beltId: string) => string, figures: Figures): readonly string[] {
+  return [...changeSentences(outlook, nameOf, figures), ...outlook.belts.flatMap((belt) => warmthSentence(belt, figures))];
+}
+
+/** What a degree does, where the readings tell it from nothing. */
+function warmthSentence({ belt, trend }: BeltOutlook, figures: Figures): readonly string[] {
+  const perKelvin = trend?.best.perKelvin;
+  if (!perKelvin || Math.abs(perKelvin.value) < 2 * perKelvin.standardUncertainty) return [];
+  return [words.under.perKelvin(belt.name, together(figures.measured(perKelvin.value, 2 * perKelvin.standardUncertainty), 'N'))];
+}
+
+function changeSentences(outlook: Outlook, nameOf: (beltId: string) => string, figures: Figures): readonly string[] {
   const slips = outlook.pairs.flatMap((pair) => slipSentence(pair, nameOf, figures));
   if (slips.length > 0) return slips;
   const falls = outlook.belts.flatMap((belt) => fallSentence(belt, figures));

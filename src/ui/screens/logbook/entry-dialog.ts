@@ -21,7 +21,7 @@ import { forceText } from './list-view.ts';
 
 const words = logbookEn.entry;
 /** Sent with `{ ids, what }` when somebody deletes what is shown. */
-export const ENTRY_DELETED = 'entry-deleted';
+const ENTRY_DELETED = 'entry-deleted';
 
 @customElement('entry-dialog')
 export class EntryDialog extends LitElement {

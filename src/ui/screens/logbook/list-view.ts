@@ -28,7 +28,7 @@ export function forceText({ forceN, grade }: LoggedReading, figures: Figures): s
 }
 
 /** '−3.7 %': the other of the first pair against the one, where both were read. */
-export function matchText({ byBelt }: ReadingsRow, pairs: readonly WatchedPair[], { format }: Figures): string {
+function matchText({ byBelt }: ReadingsRow, pairs: readonly WatchedPair[], { format }: Figures): string {
   const [pair] = pairs;
   const [one, other] = pair ? [byBelt.get(pair.oneId)?.forceN, byBelt.get(pair.otherId)?.forceN] : [];
   return one && other ? `${formatNumber(100 * (other.value / one.value - 1), { decimals: 1, format })}\u00a0%` : '';
