@@ -61,6 +61,7 @@ export const plannerEn = {
     caption: 'What a reading of each span would be worth',
     columns: ['Span', 'Partial 1', 'Swings', 'Doubt at the low force', 'Doubt at the high force', 'Grade'],
     unbounded: 'no bound',
+    everywhere: 'On every length',
     below: (span: string) => `Below ${span}`,
     from: (span: string) => `From ${span} on`,
     between: (from: string, to: string) => `${from} to ${to}`,
@@ -129,6 +130,12 @@ export const plannerEn = {
     columns: ['Span', 'Read right', 'Read wrong', 'Not heard'],
     row: (right: number, all: number) => `${right} of ${all}`,
     wrong: (count: number) => `${count} read wrong`,
+  },
+
+  carriage: {
+    title: (axis: 'x' | 'y', at: string) => `Carriage to ${axis.toUpperCase()} = ${at}`,
+    makes: (name: string, span: string) => `Then the free belt of the span ‘${name}’ is ${span}. Measure it there before you trust it.`,
+    none: (name: string, span: string) => `No place of the carriage in this layout makes the span ‘${name}’ ${span} long.`,
   },
 
   grades: { trusted: 'trusted', doubtful: 'doubtful', unusable: 'unusable' } satisfies Record<Grade, string>,

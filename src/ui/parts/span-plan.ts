@@ -188,8 +188,14 @@ export class SpanPlan extends LitElement {
       <path class="curve" d=${curvePath(scale, this.points, 'atLow')} />
       <path class="curve high" d=${curvePath(scale, this.points, 'atHigh')} />
       <path class="wanted" d=${`M${leftPx},${limit} H${rightPx}`} />
-      <text class="aim halo" x=${rightPx - 6} y=${limit - 6} text-anchor="end">${this.toleranceLabel}</text>
+      <text class="aim halo" x=${rightPx - 6} y=${this.#isAboveAtRight(scale) ? limit + 18 : limit - 6} text-anchor="end">${this.toleranceLabel}</text>
       ${this.#curveLabel(scale, 'atLow', low, -1)} ${high === low ? nothing : this.#curveLabel(scale, 'atHigh', high, 1)}`;
+  }
+
+  /** Whether a curve runs just above what is wanted, where its label would stand. */
+  #isAboveAtRight({ toM, most }: PlanScale): boolean {
+    const last = this.points.findLast(({ spanM }) => spanM <= toM + 1e-9)?.atLow ?? 0;
+    return last > this.tolerance - 0.02 && last < this.tolerance + 0.12 * most;
   }
 
   /** Beside its curve, where that is halfway down the plot. */

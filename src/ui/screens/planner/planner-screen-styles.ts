@@ -50,6 +50,9 @@ export const plannerScreenStyles = css`
     padding-block-start: var(--space-24);
     border-block-start: var(--stroke-line) solid var(--line);
   }
+  park-plan.block {
+    display: grid;
+  }
   @media (max-width: 59.99rem) {
     .actions,
     .actions button {

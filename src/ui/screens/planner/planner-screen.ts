@@ -27,6 +27,7 @@ import { longestSpan, plannerRail, plannerRailStyles } from './planner-rail.ts';
 import { plannerScreenStyles } from './planner-screen-styles.ts';
 import { type Planned, PlannerTask } from './planner-task.ts';
 import { cyclesAt, hertzAt, plannerView, shareText, sinksFromM, spanText } from './planner-view.ts';
+import './park-plan.ts';
 import './room-trial.ts';
 import type { MicrophoneMeasured } from './room-trial.ts';
 import './what-to-do.ts';
@@ -148,6 +149,7 @@ export class PlannerScreen extends LitElement {
         )}
         ${sinksM === undefined ? nothing : html`<li class="note">${words.plot.sinks(spanText(sinksM, figures), figures.whole(asked.question.lowestHz, 'Hz'))}</li>`}
       </ul>
+      ${this.#parkPlan(planned)}
       ${answer.whatToDo && answer.now ? html`<what-to-do class="block" .now=${answer.now} .what=${answer.whatToDo}></what-to-do>` : nothing}
       <room-trial class="block" .asked=${asked} .answer=${answer} @microphone-measured=${this.#measured}></room-trial>`;
   }
@@ -173,6 +175,15 @@ export class PlannerScreen extends LitElement {
         <button class="solid" @click=${() => this.#listen(park?.spanLengthM)}>${park ? words.listenThere : words.listenHere}</button>
       </div>
     </answer-line>`;
+  }
+
+  /** On a machine with a layout: where the carriage makes that length; without a trusted span, that of now. */
+  #parkPlan({ answer: { park, now } }: Planned) {
+    const { entered, understood } = this.#state.value;
+    const place = placeOn(this.#document.value, entered.on);
+    const spanLengthM = (park ?? now)?.spanLengthM;
+    if (!place?.span?.place || spanLengthM === undefined) return nothing;
+    return html`<park-plan class="block" .place=${place} .spanLengthM=${spanLengthM} .toothPitchM=${understood.setup.belt?.toothPitchM}></park-plan>`;
   }
 
   #trustedText(fromM: number, toM: number, reachM: number): string {

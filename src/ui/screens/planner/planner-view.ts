@@ -81,8 +81,9 @@ const pointOf = ({ spanLengthM, atLow, atHigh }: PlannedSpan): PlanPoint => ({
 
 function noteOf(zone: Zone, { question, reach }: AskedPlan, figures: Figures): ZoneNote {
   const [from, to] = [spanText(zone.fromM, figures), spanText(zone.toM, figures)];
-  const where =
-    zone.fromM <= reach.fromM ? words.plot.below(to) : zone.toM >= reach.toM ? words.plot.from(from) : words.plot.between(from, to);
+  const [isFirst, isLast] = [zone.fromM <= reach.fromM, zone.toM >= reach.toM];
+  const inside = isLast ? words.plot.from(from) : words.plot.between(from, to);
+  const where = isFirst ? (isLast ? words.plot.everywhere : words.plot.below(to)) : inside;
   const why = zone.because.map((reason) => `${capital(reasonName(reason))}: ${zoneSentence(reason, question.lowestHz, figures.format)}`);
   return { zone, where, why };
 }

@@ -92,7 +92,8 @@ describe('spanPlan', () => {
   });
 
   it('wants a longer span for a finer tolerance, a lesser force and a belt that nobody weighed', () => {
-    const shortest = (change: Partial<typeof question>) => spanPlan({ ...question, ...change })!.shortestTrustedM ?? Infinity;
+    const reach = { fromM: 0.05, toM: 0.25 };
+    const shortest = (change: Partial<typeof question>) => spanPlan({ ...question, ...change }, reach)!.shortestTrustedM ?? Infinity;
     const plain = shortest({});
     expect(shortest({ setup: { ...setup, toleranceRelative: 0.1 } })).toBeGreaterThan(1.5 * plain);
     expect(shortest({ forceN: one(3) })).toBeGreaterThan(plain);
