@@ -24,7 +24,7 @@ const benchTakeSchema = z.strictObject({
 });
 
 /** A bench of known weights as it stands: what was typed and heard, so that it can be gone on with. */
-export const keptBenchSchema = z.strictObject({
+const keptBenchSchema = z.strictObject({
   /** `hang`: the weight hangs from the belt itself. `roller`: over a roller, approached from both sides. */
   rig: z.enum(['hang', 'roller']),
   spans: z.array(z.strictObject({ id: idSchema, length: text, knownTo: text })).max(MOST_ROWS),
@@ -36,9 +36,9 @@ export const keptBenchSchema = z.strictObject({
 });
 export type KeptBench = z.infer<typeof keptBenchSchema>;
 
-export const keptWeighingSchema = z.strictObject({ kind: z.enum(['piece', 'loop']), length: text, mass: text, scaleStep: text });
+const keptWeighingSchema = z.strictObject({ kind: z.enum(['piece', 'loop']), length: text, mass: text, scaleStep: text });
 
-export const keptClipSchema = z.strictObject({
+const keptClipSchema = z.strictObject({
   spanLength: text,
   spanKnownTo: text,
   clipMass: text,
@@ -51,7 +51,7 @@ export const keptClipSchema = z.strictObject({
   ends: endSchema,
 });
 
-export const keptStretchSchema = z.strictObject({
+const keptStretchSchema = z.strictObject({
   gaugeLength: text,
   readingKnownTo: text,
   readings: z.array(z.strictObject({ weight: text, reading: text })).max(MOST_ROWS),

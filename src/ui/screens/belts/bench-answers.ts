@@ -6,6 +6,7 @@ import { type BeltGuess, LATER_READINGS, laterU95Relative } from '../../../core/
 import type { NextChoice } from '../../../core/belt/bench-next.ts';
 import type { BenchValue } from '../../../core/belt/bench-slices.ts';
 import { beltsEn } from '../../../words/belts-en.ts';
+import { en } from '../../../words/en.ts';
 import { type Figures, together } from '../../format.ts';
 import '../../parts/bench-plot.ts';
 import { benchDrawing, benchTable, signed } from './bench-drawing.ts';
@@ -61,7 +62,7 @@ const line = (name: string, figure: unknown) => html`<tr><th scope="row">${name}
 function asymmetric({ value, low, high, standardUncertainty }: BenchValue, factor: number, unit: string, figures: Figures): string {
   const halves = [value - low, high - value];
   if (Math.max(...halves) > 1.5 * Math.min(...halves)) {
-    return `${figures.rough(low * factor)} to ${figures.rough(high * factor, unit)}`;
+    return en.range(figures.rough(low * factor), figures.rough(high * factor, unit));
   }
   const figure = figures.measured(value * factor, 2 * standardUncertainty * factor);
   return unit === '' ? `${figure.value} ± ${figure.doubt}` : together(figure, unit);

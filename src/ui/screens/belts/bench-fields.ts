@@ -25,7 +25,7 @@ export interface BenchFields {
 export interface TakePlace {
   readonly spanId: string;
   readonly loadId: string;
-  /** '60 mm under 3.0 N'. */
+  /** '60 mm under 3 N'; of a position '60 mm'. */
   readonly name: string;
 }
 
@@ -127,7 +127,7 @@ export function takeRows(fields: BenchFields) {
       const span = /[a-z"]/iu.test(length) ? length.trim() : `${length.trim()} mm`;
       if (kind === 'positions') return [{ spanId, loadId, name: span }];
       const forceN = understood.forceN[loadId];
-      return forceN === undefined ? [] : [{ spanId, loadId, name: `${span} under ${figures.typed(Number(forceN.toPrecision(3)), 'N')}` }];
+      return forceN === undefined ? [] : [{ spanId, loadId, name: words.takeOf(span, figures.typed(Number(forceN.toPrecision(3)), 'N')) }];
     }),
   );
   if (places.length === 0) {
@@ -150,12 +150,11 @@ export function takeRows(fields: BenchFields) {
 }
 
 function takeRow(fields: BenchFields, place: TakePlace) {
-  const { bench, keep, listen, kind, understood, figures } = fields;
+  const { bench, keep, listen, understood, figures } = fields;
   const { spanId, loadId, name } = place;
   const id = `${spanId}-${loadId}`;
   const take = takeAt(bench, spanId, loadId);
   const said = faultText(understood.faults[`${spanId} ${loadId}`]);
-  const label = kind === 'positions' ? words.partialsOfPosition(name) : words.partialsOf(...(name.split(' under ') as [string, string]));
   const heard = take?.heard;
   return html`<div>
     <div class="take">
@@ -171,7 +170,7 @@ function takeRow(fields: BenchFields, place: TakePlace) {
               id,
               value: take?.typed ?? '',
               unit: 'Hz',
-              name: label,
+              name: words.partialsOf(name),
               unreadable: said !== '',
               describedBy: said === '' ? 'takes-note' : `${id}-fault`,
               onTyped: (typed) => keep((now) => withTakeAt(now, { spanId, loadId, typed })),

@@ -19,7 +19,7 @@ import { readingView } from '../reading-view.ts';
 import type { TakePlace } from './bench-fields.ts';
 
 const words = beltsEn.bench.listening;
-export const BENCH_ERRAND = 'belts';
+const BENCH_ERRAND = 'belts';
 
 /** Plucks of one place were taken. */
 export class TakeHeard extends Event {

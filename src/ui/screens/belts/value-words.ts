@@ -4,6 +4,7 @@ import type { KeptBelt } from '../../../../shared/document/belt.ts';
 import { currentOf, type KnownValue } from '../../../../shared/document/common.ts';
 import { formatPercent } from '../../../core/quantity.ts';
 import { beltsEn } from '../../../words/belts-en.ts';
+import { en } from '../../../words/en.ts';
 import { type Figures, together } from '../../format.ts';
 import type { ValueName } from '../../state/belt-changes.ts';
 
@@ -33,7 +34,7 @@ export function valueText(name: ValueName, { value, standardUncertainty }: Told,
 
 export function rangeText(name: ValueName, { low, high }: { low: number; high: number }, figures: Figures): string {
   const { unit, factor } = SHOWN[name];
-  return `${figures.typed(low * factor)} to ${figures.typed(high * factor, unit)}`;
+  return en.range(figures.typed(low * factor), figures.typed(high * factor, unit));
 }
 
 export const percentText = (share: number, figures: Figures): string =>
