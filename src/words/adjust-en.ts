@@ -121,8 +121,9 @@ export const adjustEn = {
     spans: (doubt: string) => `Their spans differ in length, which is reckoned with. On equal spans the doubt would be ${doubt}.`,
   },
   screw: {
-    title: 'The screw',
-    titleMany: 'The screws',
+    titles: { screw: 'The screw', slide: 'The slide', spring: 'The spring' },
+    titleMany: { screw: 'The screws', slide: 'The slides', spring: 'The springs' },
+    titleMixed: 'How they are tightened',
     turn: (name: string, own: string) => `One turn of ${name} moves ${name} by ${own}`,
     millimetre: (name: string, own: string) => `One millimetre of ${name} moves ${name} by ${own}`,
     guessed: (name: string) => `What a turn of ${name} does is not known yet`,

@@ -42,8 +42,8 @@ export const RESPONSE_SPREAD = { low: 0.3, high: 3 } as const;
 /** Of that range, even in the logarithm: mean and standard deviation of the response over the model's. */
 export const RESPONSE_PRIOR = momentsOfLogEven(RESPONSE_SPREAD);
 
-/** A screw turned back does nothing for up to this much of a turn; a slide has as much play in millimetres (our judgement). */
-export const MOST_BACKLASH = 1 / 8;
+/** A screw turned back does nothing for up to this much of a turn; a slide that is clamped hardly has any, in millimetres (our judgement). */
+export const MOST_BACKLASH: Readonly<Record<Adjuster['kind'], number>> = { screw: 1 / 8, slide: 0.03, spring: 0 };
 
 /** Belts stick on their pulleys: after running the carriage a force may still stand off by up to this share (our judgement). */
 export const STICTION_RELATIVE = 0.03;

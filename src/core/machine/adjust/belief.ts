@@ -34,7 +34,10 @@ export function beliefBefore(group: AdjustGroup): Belief {
   const { belts, targetForceN } = group;
   const forces = belts.map(() => ({ mean: targetForceN.highN, sd: ANY_FORCE * targetForceN.highN }));
   const responses = belts.flatMap((_, adjuster) => belts.map((_, belt) => responseBefore(group, adjuster, belt)));
-  const backlash = belts.map(() => ({ mean: MOST_BACKLASH / 2, sd: MOST_BACKLASH / Math.sqrt(12) }));
+  const backlash = belts.map(({ adjuster }) => {
+    const most = MOST_BACKLASH[adjuster.kind];
+    return { mean: most / 2, sd: most / Math.sqrt(12) };
+  });
   const state = correlated(group, independentState([...forces, ...responses, ...backlash]));
   return { group, state, lastWay: belts.map(() => 0) };
 }

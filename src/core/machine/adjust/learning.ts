@@ -91,9 +91,9 @@ function withinReason(group: AdjustGroup, state: GaussianState): GaussianState {
   const clamp = (at: number, low: number, high: number) => {
     mean[at] = Math.min(Math.max(mean[at]!, low), high);
   };
-  group.belts.forEach(({ adjuster: { modelResponseN = 0 } }, j) => {
+  group.belts.forEach(({ adjuster: { kind, modelResponseN = 0 } }, j) => {
     clamp(responseAt(group, j, j), 0.5 * RESPONSE_SPREAD.low * modelResponseN, 2 * RESPONSE_SPREAD.high * modelResponseN);
-    clamp(backlashAt(group, j), 0, 2 * MOST_BACKLASH);
+    clamp(backlashAt(group, j), 0, 2 * MOST_BACKLASH[kind]);
   });
   return { mean, covariance: state.covariance };
 }

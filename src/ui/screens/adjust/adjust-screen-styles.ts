@@ -147,6 +147,10 @@ export const adjustScreenStyles = css`
     gap: var(--space-12);
     align-content: start;
   }
+  .learned.whole {
+    grid-column: 1 / -1;
+    gap: var(--space-4);
+  }
   .learned h2 {
     margin-block-end: var(--space-4);
   }

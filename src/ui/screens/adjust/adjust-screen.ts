@@ -26,7 +26,7 @@ import { busyView, noticeView } from '../reading-states.ts';
 import { adjustScreenStyles } from './adjust-screen-styles.ts';
 import { beltItem } from './belt-item.ts';
 import { beltRows, pathView, rulerLanes } from './belt-rows.ts';
-import { matchView, screwLines } from './learned-view.ts';
+import { matchView, screwLines, screwTitle } from './learned-view.ts';
 import { missingPage } from './missing-page.ts';
 import { amountText, type NextStepView, nextStepView } from './next-step-view.ts';
 
@@ -257,7 +257,7 @@ export class AdjustScreen extends LitElement {
     }
     ${
       lines.length > 0
-        ? html`<section aria-labelledby="screw"><h2 id="screw">${adjusting.group.members.length > 1 ? words.screw.titleMany : words.screw.title}</h2>
+        ? html`<section aria-labelledby="screw"><h2 id="screw">${screwTitle(adjusting)}</h2>
           ${lines.map((line) => html`<p>${line}</p>`)}</section>`
         : nothing
     }`;

@@ -3,6 +3,7 @@
 import { RESPONSE_SPREAD } from '../../../core/machine/adjust/adjusters.ts';
 import { believedResponseN } from '../../../core/machine/adjust/belief.ts';
 import { movesIn } from '../../../core/machine/adjust/steps.ts';
+import type { Measured } from '../../../core/math/measured.ts';
 import { formatPercent, formatQuantity } from '../../../core/quantity.ts';
 import { adjustEn as words } from '../../../words/adjust-en.ts';
 import { type Figures, together } from '../../format.ts';
@@ -32,15 +33,27 @@ export function matchView({ group, session }: Adjusting, figures: Figures): Matc
     return { headline: words.match.again, lines: [words.match.againWhy(name), wanted] };
   }
   const [a, b] = match.pair.map((belt) => group.members[belt]!.belt.name) as [string, string];
-  const { value, standardUncertainty } = match.difference;
+  const headline = differenceText({ a, b, ...match.difference }, figures);
+  return { headline, lines: [`${wanted} ${words.match.verdict[match.verdict]}`, words.match.why[likeness]] };
+}
+
+/** 'B is 18 % ± 1 % below A'. @param pair.value  force of the first over that of the second, less one */
+export function differenceText(
+  { a, b, value, standardUncertainty }: { readonly a: string; readonly b: string } & Measured,
+  figures: Figures,
+): string {
   const [low, high, below] = value < 0 ? [a, b, -value] : [b, a, value / (1 + value)];
   const u95 = HALF_SD * standardUncertainty;
+  if (below < u95 / 2) return words.match.equal(a, b, formatPercent(Math.ceil(100 * (below + u95)) / 100, { format: figures.format }));
   const percents = figures.measured(100 * below, Math.max(0.1, 100 * u95));
-  const headline =
-    below < u95 / 2
-      ? words.match.equal(a, b, formatPercent(Math.ceil(100 * (below + u95)) / 100, { format: figures.format }))
-      : words.match.apart(low, high, `${percents.value}\u00a0%`, `${percents.doubt}\u00a0%`);
-  return { headline, lines: [`${wanted} ${words.match.verdict[match.verdict]}`, words.match.why[likeness]] };
+  return words.match.apart(low, high, `${percents.value}\u00a0%`, `${percents.doubt}\u00a0%`);
+}
+
+export function screwTitle({ group }: Adjusting): string {
+  const kinds = [...new Set(group.plan.belts.map(({ adjuster }) => adjuster.kind))];
+  const [kind] = kinds;
+  if (kind === undefined || kinds.length > 1) return words.screw.titleMixed;
+  return group.members.length > 1 ? words.screw.titleMany[kind] : words.screw.titles[kind];
 }
 
 /** One sentence for each adjuster, and the limit. */

@@ -23,6 +23,7 @@ import { busyView, noticeView } from '../reading-states.ts';
 import { adjustScreenStyles } from './adjust-screen-styles.ts';
 import { beltItem } from './belt-item.ts';
 import { beltRow } from './belt-rows.ts';
+import { differenceText } from './learned-view.ts';
 import { missingPage } from './missing-page.ts';
 
 /** 95 % of a normal distribution, half width in standard deviations. */
@@ -84,7 +85,7 @@ export class MatchScreen extends LitElement {
         <div class="block">${this.#belts(checking, names)}</div>
         <div class="block">${this.#ruler(checking, names)}</div>
         <div class="wide-line"></div>
-        <section class="block learned" aria-labelledby="ratio">${this.#ratio(checking, names)}</section>
+        <section class="block learned whole" aria-labelledby="ratio">${this.#ratio(checking, names)}</section>
       </div>
     </main>`;
   }
@@ -191,7 +192,8 @@ export class MatchScreen extends LitElement {
     const percent = (relativeU: number): string => formatPercent(HALF_SD * relativeU, { format });
     const { plan } = group;
     return html`<h2 id="ratio">${words.ratio}</h2>
-      <p class="headline">${ratio ? words.ratioIs(a, b, print(ratio.value), print(ratio.low), print(ratio.high)) : adjustEn.match.open}</p>
+      <p class="headline">${ratio ? differenceText({ a, b, value: ratio.value - 1, standardUncertainty: ratio.value * ratio.relativeU }, this.#figures) : adjustEn.match.open}</p>
+      ${ratio ? html`<p>${words.ratioIs(a, b, print(ratio.value), print(ratio.low), print(ratio.high))}</p>` : nothing}
       <p>${adjustEn.match.wanted(formatPercent(plan.matchRelative ?? 0, { format }))} ${adjustEn.match.why[plan.likeness]}</p>
       ${ratio?.onEqualSpansRelativeU === undefined ? nothing : html`<p>${words.lengths(percent(ratio.relativeU), percent(ratio.onEqualSpansRelativeU))}</p>`}`;
   }
