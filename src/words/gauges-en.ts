@@ -45,6 +45,7 @@ export const gaugesEn = {
   about: {
     title: 'About this gauge',
     name: 'Name of the gauge',
+    more: 'Tolerance, build, price',
     unit: 'What its scale counts',
     usualUnit: 'divisions',
     belt: 'Belt that it is proved on',
@@ -141,7 +142,7 @@ export const gaugesEn = {
     isRight: 'It is right',
     leaveOut: 'Leave it out',
     rows: 'All readings',
-    rowColumns: ['row', 'load', 'way', 'reading', ''],
+    rowColumns: ['row', 'load', 'way', 'reading'],
     ways: { inserted: 'put on', up: 'up', down: 'down', eased: 'eased' },
     bringBack: 'Bring back',
     leftOut: 'left out',

@@ -7,6 +7,7 @@ import { readFileSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { SpanwrightApp } from '../../src/ui/app.ts';
 import { fixturePath, ListenPage, openBrowser, truthOf } from '../support/listen-page.ts';
 
 /** Reading = 0.4 + 0.3 F, to the twentieth; a small up-and-down that repeats. */
@@ -61,12 +62,13 @@ describe('a gauge', () => {
     await field.fill('much');
     await field.press('Enter');
     await page.getByText('Type the reading as a number').waitFor();
+    await field.fill('');
     const half = page.getByText('15 of 30');
     for (let count = 0; !(await half.isVisible()); count++) {
       const text = (await page.getByText(INSTRUCTION).textContent())!;
       const before = await page.getByText(/^\d+ of \d+$/u).textContent();
-      await field.fill(readingUnder(Number(/([\d,]+)\sg/u.exec(text)![1]!.replace(',', '')), count));
-      await field.press('Enter');
+      await page.keyboard.type(readingUnder(Number(/([\d,]+)\sg/u.exec(text)![1]!.replace(',', '')), count));
+      await page.keyboard.press('Enter');
       await expect.poll(() => page.getByText(/^\d+ of \d+$/u).textContent()).not.toBe(before);
     }
     await page.reload();
@@ -147,5 +149,44 @@ describe('a gauge', () => {
     await page.getByRole('button', { name: 'Compare' }).click();
     await page.getByText('Gauge and sound differ').waitFor();
     expect(listen.complaints).toEqual([]);
+  });
+
+  it('keeps a check piece that says when to hang weights again', async () => {
+    await page.getByRole('link', { name: 'Check piece' }).click();
+    for (const reading of ['3.05', '3.10', '3.05', '3.10', '4.40']) {
+      const field = page.getByRole('textbox', { name: /^Read/u });
+      await field.fill(reading);
+      await field.press('Enter');
+      await expect.poll(() => field.inputValue()).toBe('');
+    }
+    await page.getByText('Beyond the outer limits: hang weights again.').waitFor();
+    expect(await page.getByText('It stands for').count()).toBe(0); // a wire needs the contacts
+  });
+
+  it('stands beside others in one plot', async () => {
+    await page.evaluate(() => {
+      location.hash = '#/gauges';
+    });
+    await page.getByRole('button', { name: 'Bring in the demo gauges' }).click();
+    await page.getByRole('link', { name: /Compare all 4/u }).click();
+    await page.getByRole('heading', { level: 1 }).waitFor();
+    expect((await page.locator('answer-line').textContent())!.replaceAll(/\s+/gu, ' ')).toContain('For 9 to 14 N, take the Wooden lever');
+    expect(await page.getByRole('img', { name: /^Yellow clip: unusable, at its stop inside the target/u }).isVisible()).toBe(true);
+  });
+
+  it('passes the checks for everyone on each page, and scrolls nowhere sideways at 320 px', async () => {
+    const id = await page.evaluate(() => document.querySelector<SpanwrightApp>('spanwright-app')!.workbench.kept.document.gauges[0]!.id);
+    for (const width of [1280, 320]) {
+      await page.setViewportSize({ width, height: 800 });
+      for (const place of [id, `${id}/chart`, `${id}/cross`, `${id}/check`, 'compare']) {
+        await page.evaluate((hash) => {
+          location.hash = `#/gauges/${hash}`;
+        }, place);
+        await page.getByRole('heading', { level: 1 }).waitFor();
+        const { violations } = await new AxeBuilder({ page }).analyze();
+        expect(violations.map(({ id: rule, nodes }) => `${place} ${rule}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
+        expect(`${place} ${await page.evaluate(() => document.documentElement.scrollWidth)}`).toBe(`${place} ${width}`);
+      }
+    }
   });
 });

@@ -25,8 +25,8 @@ export interface CalibrationView {
   readonly curve: readonly { readonly forceN: number; readonly reading: number; readonly halfN: number }[];
   readonly verified?: { readonly readingLow: number; readonly readingHigh: number } | undefined;
   readonly target?: { readonly lowN: number; readonly highN: number; readonly text: string } | undefined;
-  /** From here on, away from where the readings come from, nothing can be told. */
-  readonly refused?: { readonly reading: number; readonly text: string } | undefined;
+  /** From here on nothing can be told: above it, or below it of a gauge that falls with the force. */
+  readonly refused?: { readonly reading: number; readonly text: string; readonly side: 'above' | 'below' } | undefined;
   readonly maker: readonly { readonly reading: number; readonly forceN: number; readonly refused: boolean }[];
 }
 
@@ -256,17 +256,10 @@ export class CalibrationPlot extends LitElement {
   }
 
   /** Hatched from the stop to where the readings would go on. */
-  #refused(
-    { refused, points }: CalibrationView,
-    { xOf, width }: Pick<Scales, 'xOf' | 'width'>,
-    top: number,
-    bottom: number,
-    named: boolean,
-  ) {
+  #refused({ refused }: CalibrationView, { xOf, width }: Pick<Scales, 'xOf' | 'width'>, top: number, bottom: number, named: boolean) {
     if (!refused) return nothing;
     const x = xOf(refused.reading);
-    const rises = (points.at(-1)?.reading ?? 1) >= (points[0]?.reading ?? 0);
-    const beyondRight = x > xOf(median(points.map(({ reading }) => reading))) || rises;
+    const beyondRight = refused.side === 'above';
     const [from, to] = beyondRight ? [x, width - RIGHT_PX] : [LEFT_PX, x];
     if (to - from < 2) return nothing;
     const height = bottom - top;

@@ -1,7 +1,7 @@
 /** What is known of a gauge besides its readings: name, scale, belt, what is wanted of it, its build. */
 
-import { css, html, LitElement, nothing } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
 import { belts } from '../../../../shared/belts.ts';
 import type { KeptGauge } from '../../../../shared/document/gauge.ts';
 import type { KeptDocument } from '../../../../shared/document.ts';
@@ -39,7 +39,12 @@ export class AboutGauge extends LitElement {
   @property({ attribute: false }) gauge!: KeptGauge;
   @property({ attribute: false }) edit: EditGauge = () => {};
   @property({ type: Boolean }) open = false;
+  @state() half: { readonly lowN?: number | undefined; readonly highN?: number | undefined } | undefined;
   readonly #figures = new Figures();
+
+  override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.get('gauge') && changed.get('gauge')?.id !== this.gauge.id) this.half = undefined;
+  }
 
   override render() {
     const { gauge, document } = this;
@@ -48,7 +53,7 @@ export class AboutGauge extends LitElement {
       ...document.belts.map(({ id, name }) => ({ value: id, text: name })),
       ...belts.map(({ id, label }) => ({ value: id, text: label })),
     ];
-    const { targetForceN } = gauge;
+    const target = this.half ?? gauge.targetForceN;
     const ceiling = ceilingFrom(gauge);
     return html`<details class="fold" ?open=${this.open}>
       <summary>${words.title}</summary>
@@ -65,8 +70,12 @@ export class AboutGauge extends LitElement {
           <label class="over" for="belt">${words.belt}</label>
           ${selectField({ id: 'belt', value: gauge.beltId ?? '', choices: kinds, onChosen: (id) => this.#change({ beltId: id || undefined }) })}
         </div>
-        ${this.#quantity(words.targetFrom, 'force', 'N', targetForceN?.lowN, ({ told }) => this.#target('lowN', told?.value))}
-        ${this.#quantity(words.targetTo, 'force', 'N', targetForceN?.highN, ({ told }) => this.#target('highN', told?.value))}
+        ${this.#quantity(words.targetFrom, 'force', 'N', target?.lowN, ({ told }) => this.#target('lowN', told?.value))}
+        ${this.#quantity(words.targetTo, 'force', 'N', target?.highN, ({ told }) => this.#target('highN', told?.value))}
+      </div>
+      <details class="more">
+        <summary>${words.more}</summary>
+        <div class="fields">
         ${this.#quantity(words.tolerance, 'percent', '%', gauge.toleranceRelative, ({ told }) => this.#change({ toleranceRelative: told && told.value <= 1 ? told.value : undefined }), words.toleranceNote)}
         ${this.#quantity(words.needsSpan, 'length', 'mm', gauge.needsSpanM, ({ told }) => this.#change({ needsSpanM: told?.value }))}
         ${this.#quantity(words.base, 'length', 'mm', gauge.baseM, ({ told }) => this.#change({ baseM: told?.value }))}
@@ -89,7 +98,8 @@ export class AboutGauge extends LitElement {
         ${this.#quantity(words.spring, 'number', '', gauge.build?.springNPerM === undefined ? undefined : gauge.build.springNPerM / 1000, ({ told }) => this.#build({ springNPerM: told && told.value * 1000 }))}
         ${this.#quantity(words.ceiling, 'number', '', gauge.ceilingReading, ({ told }) => this.#change({ ceilingReading: told?.value }), words.ceilingNote)}
         ${this.#quantity(words.price, 'number', '', gauge.price, ({ told }) => this.#change({ price: told?.value }))}
-      </div>
+        </div>
+      </details>
       ${ceiling ? html`<p class="strong">${words.ceilingIs(this.#figures.typed(ceiling.reading), ceiling.forceN === undefined ? '' : this.#figures.rough(ceiling.forceN, 'N'))}</p>` : nothing}
       <div class="acts">
         <button class="quiet" @click=${() => this.dispatchEvent(new Event('gauge-removed', { bubbles: true, composed: true }))}>${gaugesEn.remove}</button>
@@ -120,16 +130,14 @@ export class AboutGauge extends LitElement {
     ></told-quantity>`;
   }
 
-  /** One end alone is held until the other is told: it stands for a range of nearly nothing. */
+  /** One end alone waits here until the other is told, and both until they are in order. */
   #target(end: 'lowN' | 'highN', value: number | undefined): void {
-    this.edit((gauge) => {
-      if (value === undefined) return { ...gauge, targetForceN: undefined };
-      const was = gauge.targetForceN;
-      const other = end === 'lowN' ? (was?.highN ?? value * 1.5) : (was?.lowN ?? value / 1.5);
-      const next = end === 'lowN' ? { lowN: value, highN: other } : { lowN: other, highN: value };
-      if (next.lowN < next.highN) return { ...gauge, targetForceN: next };
-      return { ...gauge, targetForceN: end === 'lowN' ? { lowN: value, highN: value * 1.5 } : { lowN: value / 1.5, highN: value } };
-    });
+    const { targetForceN } = this.gauge;
+    const told = { lowN: targetForceN?.lowN, highN: targetForceN?.highN, ...this.half, [end]: value };
+    this.half = told;
+    const { lowN, highN } = told;
+    if (lowN !== undefined && highN !== undefined && lowN < highN) this.#change({ targetForceN: { lowN, highN } });
+    else if (lowN === undefined && highN === undefined) this.#change({ targetForceN: undefined });
   }
 
   #build(change: NonNullable<KeptGauge['build']>): void {

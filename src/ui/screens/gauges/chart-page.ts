@@ -135,7 +135,7 @@ export class ChartPage extends LitElement {
       ${
         found
           ? html`<p class="strong">${rise.result(together(this.#figures.measured(found.value, 2 * found.standardUncertainty), 'N'))}</p>
-        <div class="scrolls"><table>
+        <div class="scrolls" role="region" tabindex="0" aria-label=${rise.caption}><table>
           <caption>${rise.caption}</caption>
           <thead><tr><th scope="col">${rise.columns[1]}</th><th scope="col">${rise.columns[2]}</th></tr></thead>
           <tbody>${shown.map((forceN) => html`<tr><td>${this.#figures.typed(forceN, 'N')}</td><td>${together(this.#figures.measured(forceN - found.value, 2 * found.standardUncertainty), 'N')}</td></tr>`)}</tbody>

@@ -144,7 +144,7 @@ export class ComparePage extends LitElement {
   }
 
   #table(found: readonly ComparedGauge[]) {
-    return html`<div class="scrolls"><table>
+    return html`<div class="scrolls" role="region" tabindex="0" aria-label=${words.caption}><table>
       <caption>${words.caption}</caption>
       <thead><tr>${words.columns.map((column) => html`<th scope="col">${column}</th>`)}</tr></thead>
       <tbody>${found.map(

@@ -1,6 +1,6 @@
 /** Gauge against sound on the same belt: kept takes beside readings, whether they agree, and what is large enough to part them. */
 
-import { html, LitElement, nothing } from 'lit';
+import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { KeptGauge } from '../../../../shared/document/gauge.ts';
 import type { KeptDocument } from '../../../../shared/document.ts';
@@ -26,7 +26,25 @@ const words = gaugesEn.cross;
 
 @customElement('cross-page')
 export class CrossPage extends LitElement {
-  static override styles = [shared, editorStyles, selectFieldStyles, gaugeStyles];
+  static override styles = [
+    shared,
+    editorStyles,
+    selectFieldStyles,
+    gaugeStyles,
+    css`
+      .lead {
+        margin-block-end: var(--space-16);
+      }
+      .answer {
+        font-size: var(--title-size);
+        line-height: var(--title-line);
+        font-weight: var(--weight-strong);
+      }
+      h3 {
+        margin-block-start: var(--space-24);
+      }
+    `,
+  ];
 
   @property({ attribute: false }) document!: KeptDocument;
   @property({ attribute: false }) gauge!: KeptGauge;
@@ -41,8 +59,8 @@ export class CrossPage extends LitElement {
     const lines = crossLines(this.gauge, this.proof, this.document);
     const last = lines.at(-1);
     return html`<h2>${words.title}</h2>
-      <p>${words.lead}</p>
-      ${last?.check ? html`<p class="big">${(last.check.agrees ? words.answerAgree : words.answerDiffer).join('')}</p><p>${words.en(formatNumber(last.check.en, { decimals: 2, format: this.#figures.format }))}</p>` : nothing}
+      <p class="lead">${words.lead}</p>
+      ${last?.check ? html`<p class="answer" role="status">${(last.check.agrees ? words.answerAgree : words.answerDiffer).join('')}</p><p class="lead">${words.en(formatNumber(last.check.en, { decimals: 2, format: this.#figures.format }))}</p>` : nothing}
       ${this.#form()} ${lines.length > 0 ? this.#table(lines) : nothing} ${last?.check ? this.#causes(last) : nothing} ${this.#plot(lines)}`;
   }
 
@@ -87,7 +105,7 @@ export class CrossPage extends LitElement {
   #table(lines: readonly CrossLine[]) {
     return html`<div class="scrolls"><table>
       <caption>${words.caption}</caption>
-      <thead><tr>${words.columns.map((column) => html`<th scope="col">${column}</th>`)}<th></th></tr></thead>
+      <thead><tr>${words.columns.map((column) => html`<th scope="col">${column}</th>`)}<td></td></tr></thead>
       <tbody>${[...lines].reverse().map((line) => this.#line(line))}</tbody>
     </table></div>`;
   }
@@ -160,7 +178,8 @@ export class CrossPage extends LitElement {
     const rise = this.takesRiseOff ? this.#riseFor(takeId) : undefined;
     const check = { id: newId(), at: nowWhen(), reading, takeId, riseN: rise };
     this.edit((gauge) => ({ ...gauge, crossChecks: [...(gauge.crossChecks ?? []), check] }));
-    form.reset();
+    const field = form.querySelector<HTMLInputElement>('#reading');
+    if (field) field.value = '';
   }
 }
 

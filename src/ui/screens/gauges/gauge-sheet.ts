@@ -88,7 +88,7 @@ export class GaugeSheet extends LitElement {
       <nav aria-label=${words.tabsLabel}>
         ${TABS.map((one) => html`<a href=${hrefOf('gauges', gauge.id, ...(one === 'prove' ? [] : [one]))} aria-current=${one === tab ? 'page' : nothing}>${words.tabs[one]}</a>`)}
       </nav>
-      ${isNew ? html`${about(true)}${this.#page(tab, told)}` : html`${this.#page(tab, told)}${about(false)}`}`;
+      ${isNew ? about(true) : nothing}${this.#page(tab, told)}${isNew ? nothing : about(false)}`;
   }
 
   #answer({ calibration }: ReturnType<typeof proofOf>) {

@@ -85,10 +85,12 @@ export const gaugeStyles = css`
     font-size: var(--text-size);
     font-weight: var(--weight-strong);
   }
-  details.block,
-  details:only-child {
+  details.block {
     margin-block-start: 0;
     padding-block-start: 0;
+  }
+  td grade-mark {
+    vertical-align: bottom;
   }
   .slim {
     inline-size: auto;

@@ -43,9 +43,9 @@ export function calibrationView(gauge: KeptGauge, { rows, calibration }: GaugePr
 }
 
 function refusedFrom({ stop, direction }: Calibration, ceilingReading: number | undefined) {
-  if (stop) return { reading: stop.reading, text: words.plot.stop };
-  if (ceilingReading === undefined) return undefined;
-  return direction > 0 ? { reading: ceilingReading, text: words.plot.ceiling } : undefined;
+  const side = direction > 0 ? ('above' as const) : ('below' as const);
+  if (stop) return { reading: stop.reading, text: words.plot.stop, side };
+  return ceilingReading === undefined ? undefined : { reading: ceilingReading, text: words.plot.ceiling, side };
 }
 
 export function calibrationWords(gauge: KeptGauge, calibration: Calibration, figures: Figures): CalibrationWords {

@@ -19,6 +19,7 @@ import { calibrationTable, calibrationView, calibrationWords } from './proof-vie
 import './reading-rows.ts';
 import './rig-form.ts';
 import './run-panel.ts';
+import { runSteps } from './run-steps.ts';
 
 @customElement('prove-page')
 export class ProvePage extends LitElement {
@@ -33,6 +34,11 @@ export class ProvePage extends LitElement {
       .block + .fold {
         margin-block-start: var(--space-16);
       }
+      .running {
+        margin-block-end: var(--space-24);
+        padding-block-end: var(--space-24);
+        border-block-end: var(--stroke-line) solid var(--line);
+      }
       calibration-plot {
         margin-block-end: var(--space-16);
       }
@@ -46,29 +52,37 @@ export class ProvePage extends LitElement {
 
   override render() {
     const { gauge, proof } = this;
-    const { calibration } = proof;
+    const isNew = (gauge.readings?.length ?? 0) === 0;
+    // While it is gone on with, the next step comes first and stays where it is; then what came of it.
+    const isRunning = runSteps(gauge).left.length > 0;
     const rig = html`<rig-form .gauge=${gauge} .edit=${this.edit}></rig-form>`;
     const run = html`<run-panel .gauge=${gauge} .proof=${proof} .edit=${this.edit}></run-panel>`;
-    if (calibration.kind === 'no-calibration') {
-      return html`${rig}<div class="block">${run}</div>${this.#rows()}`;
-    }
+    return html`${isNew ? rig : nothing}
+      ${isRunning ? html`<div class=${isNew ? 'block' : 'running'}>${run}</div>` : nothing}
+      ${this.#found()}
+      ${isRunning ? nothing : html`<div class="block">${run}</div>`}
+      ${isNew ? nothing : html`<reading-rows class="fold" .gauge=${gauge} .proof=${proof} .edit=${this.edit}></reading-rows>`}
+      ${isNew ? nothing : html`<maker-chart-form class="fold" .gauge=${gauge} .proof=${proof} .edit=${this.edit}></maker-chart-form>`}
+      ${isNew ? nothing : html`<details class="fold"><summary>${words.rig.title}</summary>${rig}</details>`}`;
+  }
+
+  #found() {
+    const { gauge, proof } = this;
+    const { calibration } = proof;
+    if (calibration.kind === 'no-calibration') return nothing;
     const view = calibrationView(gauge, proof, this.#figures);
     return html`<div class="columns">
-        <div>
-          <calibration-plot
-            .view=${view}
-            .words=${calibrationWords(gauge, calibration, this.#figures)}
-            .table=${view && calibrationTable(view, this.#figures)}
-            .locale=${this.#figures.locale}
-          ></calibration-plot>
-          ${this.#doubts()}
-        </div>
-        <proof-figures .gauge=${gauge} .proof=${proof} .edit=${this.edit}></proof-figures>
+      <div>
+        <calibration-plot
+          .view=${view}
+          .words=${calibrationWords(gauge, calibration, this.#figures)}
+          .table=${view && calibrationTable(view, this.#figures)}
+          .locale=${this.#figures.locale}
+        ></calibration-plot>
+        ${this.#doubts()}
       </div>
-      <div class="block">${run}</div>
-      ${this.#rows()}
-      <maker-chart-form class="fold" .gauge=${gauge} .proof=${proof} .edit=${this.edit}></maker-chart-form>
-      <details class="fold"><summary>${words.rig.title}</summary>${rig}</details>`;
+      <proof-figures .gauge=${gauge} .proof=${proof} .edit=${this.edit}></proof-figures>
+    </div>`;
   }
 
   #doubts() {
@@ -77,12 +91,6 @@ export class ProvePage extends LitElement {
     const slips = calibration.slips.map(({ row }) => html`<li>${words.proof.slip(row, oddRow(this.proof, row) ?? '')}</li>`);
     return html`${slips.length > 0 ? html`<h3>${words.proof.slips}</h3><ul class="told">${slips}</ul>` : nothing}
       ${suspicions.length > 0 ? html`<h3>${words.proof.suspicions}</h3><ul class="told">${suspicions.map((one) => html`<li>${suspicionText(one)}</li>`)}</ul>` : nothing}`;
-  }
-
-  #rows() {
-    return (this.gauge.readings?.length ?? 0) > 0
-      ? html`<reading-rows class="fold" .gauge=${this.gauge} .proof=${this.proof} .edit=${this.edit}></reading-rows>`
-      : nothing;
   }
 }
 

@@ -28,7 +28,7 @@ export class ReadingRows extends LitElement {
     return html`<details>
       <summary>${words.rows} (${readings.length})</summary>
       <div class="scrolls"><table>
-        <thead><tr>${words.rowColumns.map((column) => html`<th scope="col">${column}</th>`)}</tr></thead>
+        <thead><tr>${words.rowColumns.map((column) => html`<th scope="col">${column}</th>`)}<td></td></tr></thead>
         <tbody>${readings.map((reading, index) => this.#row(reading, index + 1))}</tbody>
       </table></div>
     </details>`;

@@ -2,17 +2,17 @@
 
 import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import type { KeptGauge, KeptGaugeReading } from '../../../../shared/document/gauge.ts';
-import { guidedSteps, type Step, stepsLeft } from '../../../core/gauge/guided-run.ts';
+import type { KeptGauge } from '../../../../shared/document/gauge.ts';
+import type { Step } from '../../../core/gauge/guided-run.ts';
 import { formatQuantity } from '../../../core/quantity.ts';
 import { gaugesEn } from '../../../words/gauges-en.ts';
 import { Figures } from '../../format.ts';
 import { quantityInput, quantityInputStyles } from '../../parts/quantity-input.ts';
 import { shared } from '../../shared-styles.ts';
-import { orderSeed } from '../../state/gauge-new.ts';
-import { DEFAULT_RIG, type GaugeProof } from '../../state/gauge-proof.ts';
+import type { GaugeProof } from '../../state/gauge-proof.ts';
 import { type EditGauge, editReading, newReading, typedReading } from './gauge-editing.ts';
 import { oddRow } from './odd-row.ts';
+import { runSteps } from './run-steps.ts';
 
 const words = gaugesEn.run;
 const FEWEST_WEIGHTS = 3;
@@ -107,8 +107,7 @@ export class RunPanel extends LitElement {
   override render() {
     const weights = this.gauge.weights ?? [];
     if (weights.length < FEWEST_WEIGHTS) return html`<p class="note">${words.needsWeights}</p>`;
-    const steps = this.#steps();
-    const left = stepsLeft(steps, this.#noted());
+    const { all: steps, left } = runSteps(this.gauge);
     const step = left[this.skipped % Math.max(1, left.length)];
     const done = steps.length - left.length;
     return html`<section aria-label=${words.title}>
@@ -172,20 +171,6 @@ export class RunPanel extends LitElement {
         }}>${words.isRight}</button>
         <button @click=${() => this.edit(editReading(reading.id, (one) => ({ ...one, dropped: true })))}>${words.leaveOut}</button>
       </div></div>`;
-  }
-
-  #steps(): readonly Step[] {
-    const { id, weights = [], rig = DEFAULT_RIG } = this.gauge;
-    return guidedSteps({
-      weights: weights.map(({ id: weightId, massKg, knownN }) => ({ id: weightId, massKg, hangs: !knownN })),
-      rig: rig.kind,
-      seed: orderSeed(id),
-    });
-  }
-
-  /** What was left out is read again. */
-  #noted(): readonly KeptGaugeReading[] {
-    return (this.gauge.readings ?? []).filter(({ dropped }) => !dropped);
   }
 
   #note(event: Event, step: Step): void {
