@@ -1,6 +1,6 @@
 /** From what is kept to one machine's time line: takes as readings, entries as events, belts with their targets, groups as pairs. */
 
-import { currentOf } from '../../../shared/document/common.ts';
+import { currentOf, isAlive } from '../../../shared/document/common.ts';
 import type { KeptEntry } from '../../../shared/document/entry.ts';
 import type { KeptGauge } from '../../../shared/document/gauge.ts';
 import type { Machine } from '../../../shared/document/machine.ts';
@@ -27,7 +27,6 @@ export interface Book {
 
 const secondsOf = (iso: string): number => Date.parse(iso) / 1000;
 const celsius = (kelvin: number | undefined): number | undefined => (kelvin === undefined ? undefined : kelvin - ZERO_CELSIUS_K);
-const isAlive = ({ deletedAt }: { readonly deletedAt?: string | undefined }): boolean => deletedAt === undefined;
 
 export function bookOf(document: KeptDocument, id: string): Book | undefined {
   return id === ELSEWHERE ? bookElsewhere(document) : bookOfMachine(document, id);
