@@ -244,10 +244,11 @@ export interface SetupMemory {
 /**
  * Why what a person keeps could not be read or written. `forbidden`: the browser lets this page keep nothing. `full`: no room. `newer`: a newer
  * version of this program wrote it. `other-tab`: another tab holds an older version open. `taken-over`: a newer version runs in another tab.
+ * `not-fitting`: the change itself is at fault, and was left out.
  */
 export interface KeepingFailure {
   readonly kind: 'keeping-failure';
-  readonly why: 'forbidden' | 'full' | 'newer' | 'other-tab' | 'taken-over' | 'failed';
+  readonly why: 'forbidden' | 'full' | 'newer' | 'other-tab' | 'taken-over' | 'not-fitting' | 'failed';
   /** The browser's own words; may be empty. */
   readonly detail: string;
 }

@@ -16,7 +16,7 @@ export const keptSpanSchema = z.strictObject({
   id: idSchema,
   name: nameSchema,
   /** Where it is in the layout: a belt of the layout, and the wheel that the span begins at. Missing: it is not in the drawing. */
-  place: z.strictObject({ belt: z.string().max(20), from: z.int().nonnegative() }).optional(),
+  place: z.strictObject({ belt: z.string().max(80), from: z.int().nonnegative() }).optional(),
   /** Tangent point to tangent point. Missing: not measured yet. */
   lengthM: positiveMeasuredSchema.optional(),
   lengthFrom: z.enum(['measured', 'layout']),
@@ -45,6 +45,17 @@ export const adjusterSchema = z.discriminatedUnion('kind', [
 ]);
 export type Adjuster = z.infer<typeof adjusterSchema>;
 
+const coordinate = z.number().nonnegative().max(20);
+const placed = { xM: coordinate, yM: coordinate };
+
+/** What a belt runs over or is held in, in plan; `src/core/machine/geometry.ts` says what each means. */
+export const keptWheelSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('pulley'), teeth: z.int().min(6).max(400), ...placed }),
+  z.strictObject({ kind: z.literal('idler'), diameterM: z.number().positive().max(1), touches: z.enum(['teeth', 'back']), ...placed }),
+  z.strictObject({ kind: z.literal('clamp'), ...placed }),
+]);
+export type KeptWheel = z.infer<typeof keptWheelSchema>;
+
 /** A belt in its place in the machine. */
 export const machineBeltSchema = z.strictObject({
   id: idSchema,
@@ -58,6 +69,8 @@ export const machineBeltSchema = z.strictObject({
   /** In the order in which they were set; the last one counts. */
   targets: z.array(keptTargetSchema),
   adjuster: adjusterSchema.optional(),
+  /** Of a machine without a ready layout: its wheels and clips in the order in which the belt meets them. */
+  path: z.strictObject({ closed: z.boolean(), wheels: z.array(keptWheelSchema).max(40) }).optional(),
 });
 export type MachineBelt = z.infer<typeof machineBeltSchema>;
 

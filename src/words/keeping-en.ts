@@ -11,6 +11,7 @@ export const keepingEn = {
     newer: ['A newer version of this program wrote what is kept', 'Reload the page, so that the newer version opens it.'],
     'other-tab': ['An older version is open in another tab', 'Close that tab or reload it. This page goes on by itself.'],
     'taken-over': ['A newer version is open in another tab', 'Reload this page, so that both are the same.'],
+    'not-fitting': ['That change cannot be kept, and was left out', 'Everything else is safe. Try it with other values.'],
     failed: ['What you changed could not be kept', 'Save a file now, then try again.'],
   } satisfies Record<KeepingFailure['why'], readonly [string, string]>,
   keep: 'Keep in logbook',

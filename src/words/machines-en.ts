@@ -105,6 +105,24 @@ export const machinesEn = {
   turns: { tightens: 'tightens', loosens: 'loosens' },
   springNote: 'A spring sets the force: advice says only which way.',
 
+  path: {
+    title: 'Its wheels and clips, for a drawing',
+    lead: 'In the order in which the belt meets them, seen from above, measured from the lower left corner.',
+    closed: 'A closed loop',
+    kindLabel: (index: number) => `Number ${index}`,
+    kinds: { pulley: 'toothed pulley', idler: 'smooth idler, teeth on it', back: 'smooth idler, back on it', clamp: 'clip or clamp' },
+    x: 'x',
+    y: 'y',
+    teeth: 'Teeth',
+    diameter: 'Across',
+    add: 'Add a wheel or clip',
+    remove: 'Remove',
+    removeNumber: (index: number) => `Remove number ${index}`,
+    pluck: 'Pluck to the next',
+    pluckFrom: (index: number) => `The span from number ${index} to the next can be plucked`,
+    span: (from: number, to: number) => `from ${from} to ${to}`,
+  },
+
   spans: 'Spans that can be plucked',
   spanNames: {
     gantry: 'on the gantry',

@@ -1,6 +1,6 @@
 /** The whole way of a belt in plan, span by span and arc by arc, so that it can be drawn to scale. */
 
-import { type BeltSection, cordRadiusM, type FreeSpan, freeSpans, type Overlap, type Point } from './geometry.ts';
+import { type BeltSection, cordRadiusM, type FreeSpan, freeSpans, type Overlap, type Point, type Wheel } from './geometry.ts';
 import type { LaidBelt } from './layouts.ts';
 
 export interface BeltArc {
@@ -24,7 +24,22 @@ export interface BeltPath {
 
 const FULL_TURN = 2 * Math.PI;
 
-export function beltPath({ wheels, closed }: LaidBelt, section: BeltSection): BeltPath | Overlap {
+export function beltPath(belt: LaidBelt, section: BeltSection): BeltPath | Overlap {
+  return belt.clockwise
+    ? turnedBack(counterclockwisePath(belt.wheels.toReversed(), belt.closed, section), belt.wheels.length)
+    : counterclockwisePath(belt.wheels, belt.closed, section);
+}
+
+/** The sense in which the belt lies on its wheels for less: nobody winds a belt nearly once round each of them. */
+export function withUsualSense(belt: LaidBelt, section: BeltSection): LaidBelt {
+  const wrap = (clockwise: boolean): number => {
+    const path = beltPath({ ...belt, clockwise }, section);
+    return path.kind === 'path' ? path.arcs.reduce((sum, { wrapRad }) => sum + wrapRad, 0) : Number.POSITIVE_INFINITY;
+  };
+  return { ...belt, clockwise: wrap(true) < wrap(false) };
+}
+
+function counterclockwisePath(wheels: readonly Wheel[], closed: boolean, section: BeltSection): BeltPath | Overlap {
   const spans = freeSpans(wheels, section, { closed });
   if ('kind' in spans) return spans;
   const arcs = wheels.flatMap((wheel, index): BeltArc[] => {
@@ -39,4 +54,18 @@ export function beltPath({ wheels, closed }: LaidBelt, section: BeltSection): Be
   });
   const lengthM = spans.reduce((sum, span) => sum + span.lengthM, 0) + arcs.reduce((sum, arc) => sum + arc.wrapRad * arc.radiusM, 0);
   return { kind: 'path', spans, arcs, lengthM };
+}
+
+/** The same path with the wheels counted from the other end. */
+function turnedBack(path: BeltPath | Overlap, count: number): BeltPath | Overlap {
+  const other = (index: number): number => count - 1 - index;
+  if (path.kind === 'overlap') return { ...path, from: other(path.to), to: other(path.from) };
+  const spans = path.spans.map(({ from, to, start, end, lengthM }) => ({
+    from: other(to),
+    to: other(from),
+    start: end,
+    end: start,
+    lengthM,
+  }));
+  return { ...path, spans, arcs: path.arcs.map((arc) => ({ ...arc, wheel: other(arc.wheel) })) };
 }

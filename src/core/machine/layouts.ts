@@ -27,6 +27,8 @@ export interface LaidBelt {
   readonly name: string;
   readonly wheels: readonly Wheel[];
   readonly closed: boolean;
+  /** The wheels stand in the order in which the belt runs round with the clock. */
+  readonly clockwise?: boolean | undefined;
   /** Spans between a wheel and the next, by the index of the first, that a finger reaches; the best one first. */
   readonly plucked: readonly { readonly from: number; readonly name: SpanName }[];
 }

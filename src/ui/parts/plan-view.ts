@@ -10,7 +10,7 @@ import type { LaidLayout, LaidPart } from '../../core/machine/layouts.ts';
 export interface MarkedSpan {
   readonly belt: string;
   readonly from: number;
-  /** Its length, as a person reads it. */
+  /** Its belt and length, as a person reads them. */
   readonly text: string;
 }
 
@@ -161,7 +161,7 @@ function pathText({ spans, arcs }: BeltPath): string {
 const ANCHOR = ['end', 'middle', 'start'] as const;
 
 /** Heavy, with a dimension line beside it on the side where the belt does not run. */
-function markedSpan({ spans }: BeltPath, { from, text, belt }: MarkedSpan) {
+function markedSpan({ spans }: BeltPath, { from, text }: MarkedSpan) {
   const span = spans.find((one) => one.from === from);
   if (!span) return nothing;
   const [dx, dy] = [span.end.xM - span.start.xM, span.end.yM - span.start.yM];
@@ -173,7 +173,7 @@ function markedSpan({ spans }: BeltPath, { from, text, belt }: MarkedSpan) {
   const middle = moved({ xM: span.start.xM + dx / 2, yM: span.start.yM + dy / 2 }, 1);
   return svg`<path class="marked" d="M${at(span.start)} L${at(span.end)}" />
     <path class="dimension" d="M${at(moved(span.start, 0.35))} L${at(moved(span.start, 1.35))} M${at(moved(span.end, 0.35))} L${at(moved(span.end, 1.35))} M${at(moved(span.start, 1))} L${at(moved(span.end, 1))}" />
-    <text x=${middle.xM * MM + 6 * aside} y=${-middle.yM * MM + (aside === 0 ? -4 * Math.sign(ny || 1) + 5 : 5)} text-anchor=${ANCHOR[aside + 1] ?? 'middle'}>${belt} ${text}</text>`;
+    <text x=${middle.xM * MM + 6 * aside} y=${-middle.yM * MM + (aside === 0 ? -4 * Math.sign(ny || 1) + 5 : 5)} text-anchor=${ANCHOR[aside + 1] ?? 'middle'}>${text}</text>`;
 }
 
 interface Bounds {

@@ -72,12 +72,16 @@ export class Kept extends EventTarget {
     const whole: DocumentChange = asTheyAre ? change : (document) => stamped(document, this.#follow(document, change(document), now), now);
     const waiting = this.#unkept;
     const all = [...waiting, whole];
-    const news = await this.#archive.change((document) => all.reduce((after, each) => each(after), document));
+    const news = await this.#archive.change((document) => all.reduce((after, each) => each(after), document)).catch(notKept);
     if (news.kind === 'opened') {
       this.#unkept = this.#unkept.filter((each) => !waiting.includes(each));
       this.#take(news);
       this.#persist();
       return true;
+    }
+    if (news.why === 'not-fitting') {
+      this.#show(this.#document, { ...this.#keeping, failure: news });
+      return false;
     }
     this.#unkept = [...this.#unkept, whole];
     this.#show(whole(this.#document), { ...this.#keeping, failure: news });
@@ -116,6 +120,13 @@ export class Kept extends EventTarget {
     void this.#archive.askToPersist();
   }
 }
+
+/** A change that makes something which cannot be kept is left out: it would stand in the way of all that come after it. */
+const notKept = (fault: unknown): KeepingFailure => ({
+  kind: 'keeping-failure',
+  why: 'not-fitting',
+  detail: fault instanceof Error ? fault.message : String(fault),
+});
 
 /** Each item that was changed gets the time, unless it brought a new one, and the version that it was made from. */
 function stamped(before: KeptDocument, after: KeptDocument, now: string): KeptDocument {

@@ -1,9 +1,9 @@
 /** Machines to begin with: one from each ready layout, an empty one, and the two of the demo scenario. */
 
-import { belts } from '../../../shared/belts.ts';
+import { beltById, belts } from '../../../shared/belts.ts';
 import type { BeltGroup, KeptSpan, LayoutKind, Machine, MachineBelt } from '../../../shared/document/machine.ts';
-import { beltPath } from '../../core/machine/belt-path.ts';
-import { LAYOUTS, type LaidBelt, type LayoutSizes, layoutOf, usualSection } from '../../core/machine/layouts.ts';
+import { beltPath, withUsualSense } from '../../core/machine/belt-path.ts';
+import { LAYOUTS, type LaidBelt, type LaidLayout, type LayoutSizes, layoutOf, usualSection } from '../../core/machine/layouts.ts';
 import { newId, newItem, nowWhen } from './new-item.ts';
 import { DEFAULT_BELT_ID } from './span-setup.ts';
 
@@ -72,11 +72,9 @@ export function laidLength(belt: LaidBelt, from: number, toothPitchM = belts[0]?
 }
 
 /** Length of a whole belt as the layout has it, to the millimetre. */
-export function laidBeltLength({ layout }: Machine, { name }: MachineBelt): number | undefined {
-  const belt = layoutOf(layout.kind)
-    ?.lay(layout.sizes)
-    .belts.find((one) => one.name === name);
-  const path = belt && beltPath(belt, usualSection(belts[0]?.toothPitchM ?? 0.002));
+export function laidBeltLength(machine: Machine, belt: MachineBelt): number | undefined {
+  const laid = laidBelt(machine, belt.spans[0]?.place?.belt ?? belt.name);
+  const path = laid && beltPath(laid, usualSection(toothPitchOf(belt)));
   return path?.kind === 'path' ? Math.round(path.lengthM * 1000) / 1000 : undefined;
 }
 
@@ -86,18 +84,47 @@ export const carriageIn = ({ carriageXM, carriageYM }: LayoutSizes): { x: number
 });
 
 /** Spans whose length comes from the layout follow it; what was measured stays. */
-export function relaid(machine: Machine, sizes: LayoutSizes): Machine {
-  const laid = layoutOf(machine.layout.kind)?.lay(sizes);
-  const follow = (span: KeptSpan): KeptSpan => {
-    const belt = laid?.belts.find(({ name }) => name === span.place?.belt);
-    if (!belt || span.lengthFrom !== 'layout' || !span.place) return span;
-    return { ...span, lengthM: laidLength(belt, span.place.from), carriageM: carriageIn(sizes) };
-  };
-  return {
-    ...machine,
-    layout: { ...machine.layout, sizes: { ...sizes } },
-    belts: machine.belts.map((belt) => ({ ...belt, spans: belt.spans.map(follow) })),
-  };
+export function relaid(machine: Machine, sizes: LayoutSizes = machine.layout.sizes): Machine {
+  const next = { ...machine, layout: { ...machine.layout, sizes: { ...sizes } } };
+  const followed = (belt: MachineBelt): MachineBelt => ({
+    ...belt,
+    spans: belt.spans.map((span) => (span.lengthFrom === 'layout' && span.place ? asLaid(next, belt, span) : span)),
+  });
+  return { ...next, belts: next.belts.map(followed) };
+}
+
+/** The span with the length that the drawing gives it; as it is where it is in no drawing. */
+export function asLaid(machine: Machine, belt: MachineBelt, span: KeptSpan): KeptSpan {
+  const { place } = span;
+  const laid = place && laidBelt(machine, place.belt);
+  if (!laid) return span;
+  const carriageM = machine.layout.kind === 'own' ? undefined : carriageIn(machine.layout.sizes);
+  return { ...span, lengthM: laidLength(laid, place.from, toothPitchOf(belt)), lengthFrom: 'layout', carriageM };
+}
+
+/** Of the catalogue; an own belt's wheels are placed as for the commonest one, which moves its spans by next to nothing. */
+const toothPitchOf = ({ beltId }: MachineBelt): number => beltById(beltId)?.toothPitchM ?? belts[0]?.toothPitchM ?? 0.002;
+
+const laidBelt = (machine: Machine, name: string): LaidBelt | undefined => laidMachine(machine)?.belts.find((belt) => belt.name === name);
+
+/** A machine in plan: its ready layout, or the wheels that its belts were given; belts go by their ids there. */
+export function laidMachine({ layout, belts: own }: Machine): LaidLayout | undefined {
+  const ready = layoutOf(layout.kind);
+  if (ready) return ready.lay(layout.sizes);
+  const laid = own.flatMap((belt): LaidBelt[] => {
+    const { path } = belt;
+    if (!path || path.wheels.length < 2) return [];
+    return [withUsualSense({ name: belt.id, wheels: path.wheels, closed: path.closed, plucked: [] }, usualSection(toothPitchOf(belt)))];
+  });
+  return laid.length > 0 ? { belts: laid, parts: [] } : undefined;
+}
+
+/** The span between a wheel of an own path and the next. */
+export function spanAfterWheel(machine: Machine, belt: MachineBelt, from: number, name: string): KeptSpan {
+  const wheels = belt.path?.wheels ?? [];
+  const end = (wheel: (typeof wheels)[number] | undefined) => (wheel?.kind === 'clamp' ? 'clip' : (wheel?.kind ?? 'unknown'));
+  const ends: KeptSpan['ends'] = [end(wheels[from]), end(wheels[(from + 1) % wheels.length])];
+  return asLaid(machine, belt, { ...emptySpan(name), place: { belt: belt.id, from }, ends });
 }
 
 export const LAYOUT_KINDS: readonly LayoutKind[] = [...LAYOUTS.map(({ kind }) => kind), 'own'];

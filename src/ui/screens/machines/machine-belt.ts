@@ -1,6 +1,6 @@
 /** One belt of a machine: what it is, how tight it should be, how it is tightened, and its spans. */
 
-import { css, html, LitElement } from 'lit';
+import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { belts as catalogue } from '../../../../shared/belts.ts';
 import type { MachineBelt as Belt, Machine } from '../../../../shared/document/machine.ts';
@@ -14,6 +14,7 @@ import { emptySpan } from '../../state/machine-new.ts';
 import { editorStyles } from './editor-styles.ts';
 import './machine-adjuster.ts';
 import { type EditMachine, editBelt, faultText, typedText, withoutBelt } from './machine-editing.ts';
+import './machine-path.ts';
 import './machine-span.ts';
 import './machine-target.ts';
 import './machine-window.ts';
@@ -78,6 +79,7 @@ export class MachineBelt extends LitElement {
             </div>
           </div>
         </details>
+        ${machine.layout.kind === 'own' ? html`<machine-path .machine=${machine} .belt=${belt} .edit=${edit}></machine-path>` : nothing}
         <div>
           <h3>${words.spans}</h3>
           ${belt.spans.map(

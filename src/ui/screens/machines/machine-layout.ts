@@ -13,7 +13,7 @@ import '../../parts/plan-view.ts';
 import type { QuantityTold } from '../../parts/told-quantity.ts';
 import '../../parts/told-quantity.ts';
 import { shared } from '../../shared-styles.ts';
-import { relaid } from '../../state/machine-new.ts';
+import { laidMachine, relaid } from '../../state/machine-new.ts';
 import { editorStyles } from './editor-styles.ts';
 import { type EditMachine, faultText } from './machine-editing.ts';
 
@@ -57,9 +57,9 @@ export class MachineLayout extends LitElement {
 
   override render() {
     const { machine } = this;
-    const layout = layoutOf(machine.layout.kind);
-    if (!layout) return nothing;
-    const laid = layout.lay(machine.layout.sizes);
+    const laid = laidMachine(machine);
+    if (!laid) return nothing;
+    const sizes = layoutOf(machine.layout.kind)?.sizes ?? [];
     const section = usualSection(beltById(machine.belts[0]?.beltId ?? '')?.toothPitchM ?? 0.002);
     const overlaps = laid.belts.some((belt) => beltPath(belt, section).kind === 'overlap');
     const marked = this.#marked();
@@ -71,11 +71,15 @@ export class MachineLayout extends LitElement {
             .label=${words.planLabel(words.layouts[machine.layout.kind], marked?.sentence ?? '')}></plan-view>
           ${overlaps ? html`<p class="fault" role="alert">${words.overlap}</p>` : nothing}
         </div>
-        <div role="group" aria-labelledby="sizes">
-          <p class="over" id="sizes">${words.planSizes}</p>
-          <div class="sizes">${layout.sizes.map((size) => this.#size(size))}</div>
-          <p class="note">${words.planNote}</p>
-        </div>
+        ${
+          sizes.length === 0
+            ? nothing
+            : html`<div role="group" aria-labelledby="sizes">
+                <p class="over" id="sizes">${words.planSizes}</p>
+                <div class="sizes">${sizes.map((size) => this.#size(size))}</div>
+                <p class="note">${words.planNote}</p>
+              </div>`
+        }
       </div>`;
   }
 
@@ -101,7 +105,10 @@ export class MachineLayout extends LitElement {
       const span = belt.spans.find(({ id }) => id === this.marked);
       if (!span?.place) continue;
       const text = span.lengthM ? this.#figures.typed(span.lengthM.value * 1000, 'mm') : '';
-      return { mark: { belt: span.place.belt, from: span.place.from, text }, sentence: words.planMarked(belt.name, span.name, text) };
+      return {
+        mark: { belt: span.place.belt, from: span.place.from, text: `${belt.name} ${text}` },
+        sentence: words.planMarked(belt.name, span.name, text),
+      };
     }
     return undefined;
   }

@@ -4,7 +4,6 @@ import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { KeptGauge } from '../../../../shared/document/gauge.ts';
 import type { KeptSpan, Machine, MachineBelt } from '../../../../shared/document/machine.ts';
-import { layoutOf } from '../../../core/machine/layouts.ts';
 import { ASSUMED_UNCERTAINTY } from '../../../core/setup.ts';
 import { en } from '../../../words/en.ts';
 import { machinesEn as words } from '../../../words/machines-en.ts';
@@ -13,7 +12,7 @@ import { selectField, selectFieldStyles } from '../../parts/select-field.ts';
 import type { QuantityTold } from '../../parts/told-quantity.ts';
 import '../../parts/told-quantity.ts';
 import { shared } from '../../shared-styles.ts';
-import { carriageIn, laidLength } from '../../state/machine-new.ts';
+import { asLaid } from '../../state/machine-new.ts';
 import { editorStyles } from './editor-styles.ts';
 import { type EditMachine, editBelt, editSpan, faultText, typedText } from './machine-editing.ts';
 
@@ -190,15 +189,7 @@ export class MachineSpan extends LitElement {
     this.#change((span) => ({ ...span, carriageNote }));
   };
 
-  readonly #fromLayout = () => {
-    const { sizes, kind } = this.machine.layout;
-    const { place } = this.span;
-    const laid = layoutOf(kind)
-      ?.lay(sizes)
-      .belts.find(({ name }) => name === place?.belt);
-    if (laid && place)
-      this.#change((span) => ({ ...span, lengthM: laidLength(laid, place.from), lengthFrom: 'layout', carriageM: carriageIn(sizes) }));
-  };
+  readonly #fromLayout = () => this.#change((span) => asLaid(this.machine, this.belt, span));
 
   readonly #remove = () => {
     const { id } = this.span;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type BeltPath, beltPath } from '../../../../src/core/machine/belt-path.ts';
+import { type BeltPath, beltPath, withUsualSense } from '../../../../src/core/machine/belt-path.ts';
 import { LAYOUTS, type LaidBelt, type Layout, type LayoutSizes, usualSection } from '../../../../src/core/machine/layouts.ts';
 
 const SECTION = usualSection(0.002);
@@ -84,6 +84,26 @@ describe('a single loop', () => {
       // The pulley's pitch circle is not quite as large as the idler's: the belt runs a little askew.
       expect(pathOf(belt).lengthM).toBeCloseTo(pathOf(belts[0]!).lengthM, 4);
       expect(spanLength(belt, 'before carriage') + spanLength(belt, 'behind carriage')).toBeCloseTo(0.36 - 0.05, 3);
+    }
+  });
+});
+
+describe('a belt told in the other order', () => {
+  const { belts } = layout('crossed-gantry').lay(usual(layout('crossed-gantry')));
+
+  it.each(belts.map((belt) => [belt.name, belt] as const))('is the same belt: %s', (_, belt) => {
+    const told = { ...belt, wheels: belt.wheels.toReversed() };
+    const back = withUsualSense(told, SECTION);
+    expect(back.clockwise).toBe(true);
+    expect(withUsualSense(belt, SECTION).clockwise).toBe(false);
+    const [one, other] = [pathOf(belt), pathOf(back)];
+    expect(other.lengthM).toBeCloseTo(one.lengthM, 12);
+    const last = belt.wheels.length - 1;
+    for (const span of one.spans) {
+      const same = other.spans.find(({ from }) => from === last - span.to)!;
+      expect(same.to).toBe(last - span.from);
+      expect(same.lengthM).toBeCloseTo(span.lengthM, 12);
+      expect([same.start, same.end]).toEqual([span.end, span.start]);
     }
   });
 });

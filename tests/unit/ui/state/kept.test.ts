@@ -74,6 +74,18 @@ describe('what is kept', () => {
     expect(kept.keeping).toMatchObject({ failure: undefined, unkept: 0 });
   });
 
+  it('leaves out a change that cannot be kept, says so, and goes on with the next', async () => {
+    const { kept, archive } = await keptExample();
+    const broken: DocumentChange = () => {
+      throw new RangeError('belts.0.name: too long');
+    };
+    expect(await kept.change(broken)).toBe(false);
+    expect(kept.keeping).toMatchObject({ failure: { why: 'not-fitting', detail: 'belts.0.name: too long' }, unkept: 0 });
+    expect(await kept.change(renamed('Next'))).toBe(true);
+    expect(kept.keeping.failure).toBeUndefined();
+    expect(archive.document.machines[0]?.name).toBe('Next');
+  });
+
   it('does not lose what is in the page only when another tab changes something', async () => {
     const { kept, archive } = await keptExample();
     archive.failure = FULL;
