@@ -27,7 +27,7 @@ it('asks for A and B in turn, and says which to move once it is certain', async 
   expect(await said()).toContain('Move A');
   // Certain before all four plucks were needed, or with them; the true ratio lies inside the interval that is told.
   const ratio = (await listen.page.getByRole('region', { name: 'The ratio' }).textContent())!;
-  const [, low, high] = /between ([\d.]+) and ([\d.]+)/u.exec(ratio)!;
+  const [, low, high] = /between (\d\.\d+) and (\d\.\d+)/u.exec(ratio)!;
   expect(A / B).toBeGreaterThan(Number(low));
   expect(A / B).toBeLessThan(Number(high));
   for (const width of [1280, 320]) {
