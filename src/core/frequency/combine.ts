@@ -49,6 +49,10 @@ export interface CombinedPlucks {
  */
 export function combinedPlucks(frequenciesHz: readonly Measured[]): CombinedPlucks {
   if (frequenciesHz.length === 0) throw new RangeError('combinedPlucks needs at least one pluck, got 0');
+  const strange = frequenciesHz.find(
+    ({ value, standardUncertainty }) => !(value > 0 && Number.isFinite(value) && standardUncertainty >= 0),
+  );
+  if (strange) throw new RangeError(`combinedPlucks needs frequencies > 0 Hz with their uncertainty, got ${strange.value}`);
   const logs = frequenciesHz.map((f) => Math.log(f.value));
   const own = frequenciesHz.map((f) => Math.max((f.standardUncertainty / f.value) ** 2, LEAST_VARIANCE));
   const used = usedPlucks(logs, own);

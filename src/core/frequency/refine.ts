@@ -4,9 +4,10 @@ import { fftPlan } from '../math/fft.ts';
 import { inverseOfPositiveDefinite, solvePositiveDefinite } from '../math/linear-solve.ts';
 import type { Measured } from '../math/measured.ts';
 import { binsAround, fitSinusoids } from '../partials/fit.ts';
-import { partialRatio, type Series } from '../partials/series.ts';
+import { endsBend, partialRatio, type Series } from '../partials/series.ts';
 import type { Stretch } from '../pluck/segment.ts';
 import { addSpectrumOf, amplitude, type DampedSinusoid, decayEnergySamples, halfWidthHz } from '../spectrum/damped-sinusoid.ts';
+import { ENDS } from './series-score.ts';
 
 /** A partial of the span after the fit. */
 export interface FittedPartial {
@@ -17,7 +18,7 @@ export interface FittedPartial {
 }
 
 /** Model error of the stiff-string series, relative: of partial 1 itself, for each further number, and for each unit of B (m² − 1). */
-const MODEL_ERROR = { first: 0.0001, each: 0.0008, stiff: 0.02 };
+const MODEL_ERROR = { first: 0.0001, each: 0.0008, stiff: 0.004 };
 /** Share of its half-width by which a partial is pulled for each share of its amplitude that is left over; found on rings in rooms. */
 const RESIDUAL_PULLS = 0.8;
 /** Noise alone seldom leaves more than this many times what is expected of it. */
@@ -101,9 +102,10 @@ export function firstPartialOf(
     const normal = new Float64Array(4);
     const right = new Float64Array(2);
     for (const { number: m, frequencyHz } of partials) {
-      const modelError = MODEL_ERROR.first + MODEL_ERROR.each * (m - 1) + MODEL_ERROR.stiff * b * (m ** 2 - 1);
+      const bend = endsBend(m, b);
+      const modelError = MODEL_ERROR.first + MODEL_ERROR.each * (m - 1) + MODEL_ERROR.stiff * b * (m ** 2 - 1) + ENDS.spread * bend;
       const sigma = Math.hypot(frequencyHz.standardUncertainty / frequencyHz.value, modelError);
-      const residual = Math.log(frequencyHz.value) - lnFirst - Math.log(partialRatio(m, b));
+      const residual = Math.log(frequencyHz.value) - lnFirst - Math.log(partialRatio(m, b)) + ENDS.mean * bend;
       const slope = 0.5 * (m ** 2 / (1 + b * m ** 2) - 1 / (1 + b));
       const weight = Math.min(1, HUBER / Math.max(1e-12, Math.abs(residual) / sigma)) / sigma ** 2;
       normal[0]! += weight;

@@ -107,3 +107,12 @@ describe('coverage over seeded takes: twice u holds the truth in about 95 %', ()
     expect(coverage(count, 0.005)).toBeGreaterThan(0.895); // three plucks hardly know their own scatter
   });
 });
+
+test.each([Number.NaN, Number.POSITIVE_INFINITY, 0, -3])('%d is no frequency, and is said to be none', (value) => {
+  expect(() =>
+    combinedPlucks([
+      { value: 121, standardUncertainty: 0.1 },
+      { value, standardUncertainty: 0.1 },
+    ]),
+  ).toThrow(RangeError);
+});
