@@ -18,7 +18,7 @@ export interface FittedPartial {
 }
 
 /** Model error of the stiff-string series, relative: of partial 1 itself, for each further number, and for each unit of B (m² − 1). */
-const MODEL_ERROR = { first: 0.0001, each: 0.0008, stiff: 0.004 };
+const MODEL_ERROR = { first: 0.0001, each: 0.0005, stiff: 0.004 };
 /** Share of its half-width by which a partial is pulled for each share of its amplitude that is left over; found on rings in rooms. */
 const RESIDUAL_PULLS = 0.8;
 /** Noise alone seldom leaves more than this many times what is expected of it. */

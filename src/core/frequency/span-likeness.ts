@@ -9,7 +9,7 @@ import type { FittedPartial } from './refine.ts';
 /** Least evidence for a numbered series; noise and clutter reach about 2. */
 const LEAST_EVIDENCE = 3;
 /** Where most of the sound belongs to something else, a series needs more: a knock has enough modes for some of them to line up. */
-const AMONG_STRANGERS = { evidence: 6.5, ownShare: 0.47 };
+const AMONG_STRANGERS = { evidence: 5.5, ownShare: 0.47 };
 const AMONG_STRANGERS_UNTOLD = { evidence: 5, ownShare: 0.4 };
 /** So short a ring is a knock, unless the series explains most of it. */
 const KNOCK = { decayS: 0.025, ownShare: 0.8, ownShareAlone: 0.9, evidence: 6.2, evidenceUntold: 6 };
