@@ -44,4 +44,4 @@ export interface Fixture {
 export const SOURCE = { source: 'synthesised by core/synthesis', licence: 'MIT' } as const;
 
 /** As it is written: readable, and ending in a line feed. */
-export const truthText = (truth: FixtureTruth): string => `${JSON.stringify(truth, undefined, 2)}\n`;
+export const truthText = (truth: object): string => `${JSON.stringify(truth, undefined, 2)}\n`;
