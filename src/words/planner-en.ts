@@ -6,7 +6,7 @@ import type { Grade } from '../core/outcome.ts';
 export const plannerEn = {
   title: 'Plan the span',
   open: 'Plan the span',
-  from: 'Machine and belt',
+  from: 'Machine, belt and span',
   ownSetup: 'As on Listen',
   belt: 'Belt',
   force: 'Force to tell',
@@ -42,6 +42,7 @@ export const plannerEn = {
   trustedFromTo: (from: string, to: string) => `Trusted from ${from} to ${to}.`,
   trustedFrom: (from: string) => `Trusted from ${from} on.`,
   noneBecause: 'What holds every length below trusted stands under the drawing.',
+  onceWeighed: (from: string) => `Nobody has weighed this belt. Once it is, spans from ${from} on could be trusted.`,
   expect: (force: string) => `expect at ${force}`,
   doubt: (share: string) => `±\u00a0${share}`,
   partialOne: 'partial 1',
@@ -135,7 +136,8 @@ export const plannerEn = {
   carriage: {
     title: (axis: 'x' | 'y', at: string) => `Carriage to ${axis.toUpperCase()} = ${at}`,
     makes: (name: string, span: string) => `Then the free belt of the span ‘${name}’ is ${span}. Measure it there before you trust it.`,
-    none: (name: string, span: string) => `No place of the carriage in this layout makes the span ‘${name}’ ${span} long.`,
+    none: (name: string, span: string) =>
+      `No place of the carriage in this layout makes the span ‘${name}’ ${span} long. Another span of this belt may be: choose it at the side.`,
   },
 
   grades: { trusted: 'trusted', doubtful: 'doubtful', unusable: 'unusable' } satisfies Record<Grade, string>,

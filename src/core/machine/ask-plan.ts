@@ -1,6 +1,6 @@
 /** All that the planner's page asks at once, and the answer: zones, the span in hand, where to park, what else could be done. */
 
-import { knownEndsAndStiffness } from '../remedies.ts';
+import { knownEndsAndStiffness, weighedBelt } from '../remedies.ts';
 import { type WhatToDo, whatToDo } from './improve.ts';
 import { type PlannedSpan, type PlanQuestion, plannedSpan, setupAt } from './plan.ts';
 import { lengthsOver, type Reach, type SpanPlan, spanPlan, type Zone } from './zones.ts';
@@ -21,6 +21,8 @@ export interface PlanAnswer {
   readonly whatToDo?: WhatToDo | undefined;
   /** From where on spans could be trusted if ends and stiffness had been measured; missing where that would not help. */
   readonly trustedOnceKnownM?: number | undefined;
+  /** The same if the belt had been weighed; told where no span is trusted now. */
+  readonly trustedOnceWeighedM?: number | undefined;
 }
 
 /** So much longer than the shortest trusted span, that a carriage a little off its place does not lose the grade. */
@@ -38,7 +40,8 @@ export function askPlan({ question, reach, nowM, loopLengthM }: AskedPlan): Plan
     park: parkM === undefined ? undefined : plannedSpan(question, parkM),
     now: nowM === undefined ? undefined : plannedSpan(question, nowM),
     whatToDo: nowM === undefined ? undefined : whatToDo(question, { spanLengthM: nowM, reach, loopLengthM }),
-    trustedOnceKnownM: trustedOnceKnown(question, reach, at, plan.shortestTrustedM),
+    trustedOnceKnownM: trustedOnce(knownEndsAndStiffness(setupAt(question, at)), { question, reach }, plan.shortestTrustedM),
+    trustedOnceWeighedM: plan.shortestTrustedM === undefined ? trustedOnce(weighedSetup(question), { question, reach }) : undefined,
   };
 }
 
@@ -50,14 +53,18 @@ function parkAt({ zones, shortestTrustedM }: SpanPlan): number | undefined {
   return rounded <= zone.toM ? Number(rounded.toPrecision(6)) : wanted;
 }
 
-/** The same with both measured: by bisection over the lengths, since only one border is asked for. */
-function trustedOnceKnown(question: PlanQuestion, reach: Reach, atM: number, nowFromM: number | undefined): number | undefined {
-  const known = knownEndsAndStiffness(setupAt(question, atM));
-  if (known === undefined) return undefined;
-  const asked = { ...question, setup: known };
-  const lengths = lengthsOver(reach);
-  const first = lengths.findIndex((length) => plannedSpan(asked, length)?.worst.grade === 'trusted');
-  if (first < 0) return undefined;
-  const foundM = lengths[first]!;
-  return nowFromM === undefined || foundM < nowFromM ? foundM : undefined;
+function weighedSetup({ setup }: PlanQuestion): PlanQuestion['setup'] | undefined {
+  const belt = weighedBelt(setup.belt);
+  return belt && { ...setup, belt };
+}
+
+/** First trusted length among those of a plot, under a setup that is better known; undefined where that is no shorter than now. */
+function trustedOnce(
+  setup: PlanQuestion['setup'] | undefined,
+  { question, reach }: { readonly question: PlanQuestion; readonly reach: Reach },
+  nowFromM?: number | undefined,
+): number | undefined {
+  if (setup === undefined) return undefined;
+  const foundM = lengthsOver(reach).find((length) => plannedSpan({ ...question, setup }, length)?.worst.grade === 'trusted');
+  return foundM !== undefined && foundM < (nowFromM ?? Number.POSITIVE_INFINITY) ? foundM : undefined;
 }

@@ -2,10 +2,10 @@
 
 import { css, html, nothing } from 'lit';
 import { belts } from '../../../../shared/belts.ts';
-import type { MachineBelt } from '../../../../shared/document/machine.ts';
 import type { KeptDocument } from '../../../../shared/document.ts';
 import type { EnteredSetup } from '../../../ports.ts';
 import { en } from '../../../words/en.ts';
+import { machinesEn } from '../../../words/machines-en.ts';
 import { plannerEn as words } from '../../../words/planner-en.ts';
 import type { Figures } from '../../format.ts';
 import { quantityInput } from '../../parts/quantity-input.ts';
@@ -127,30 +127,33 @@ export function plannerRail(rail: PlannerRail) {
   </div>`;
 }
 
-/** Belts of kept machines, and the setup of Listen as it stands. */
+/** Spans of kept machines, and the setup of Listen as it stands. */
 function fromRow({ document, state, figures, enter }: PlannerRail) {
-  const places = document.machines.flatMap((machine) => machine.belts.map((belt) => ({ machine, belt })));
+  const places = document.machines.flatMap((machine) =>
+    machine.belts.flatMap((belt) => (belt.spans.length > 0 ? belt.spans : [undefined]).map((span) => ({ machine, belt, span }))),
+  );
   if (places.length === 0) return nothing;
-  const keyOf = (machineId: string, beltId: string): string => `${machineId} ${beltId}`;
+  const keyOf = (on: { machineId: string; machineBeltId: string; spanId?: string | undefined }): string =>
+    `${on.machineId} ${on.machineBeltId} ${on.spanId ?? ''}`;
+  const keyed = places.map((place) => ({
+    place,
+    key: keyOf({ machineId: place.machine.id, machineBeltId: place.belt.id, spanId: place.span?.id }),
+    text: place.span
+      ? machinesEn.on.option(place.machine.name, place.belt.name, place.span.name)
+      : machinesEn.on.title(place.machine.name, place.belt.name),
+  }));
   const { on } = state.entered;
-  const choices = [
-    { value: '', text: words.ownSetup },
-    ...places.map(({ machine, belt }) => ({ value: keyOf(machine.id, belt.id), text: `${machine.name}, ${belt.name}` })),
-  ];
+  const choices = [{ value: '', text: words.ownSetup }, ...keyed.map(({ key, text }) => ({ value: key, text }))];
   const chosen = (value: string): void => {
-    const place = places.find(({ machine, belt }) => keyOf(machine.id, belt.id) === value);
-    enter(place ? enteredForSpan({ ...place, span: longestSpan(place.belt) }) : { on: undefined });
+    const found = keyed.find(({ key }) => key === value);
+    enter(found ? enteredForSpan(found.place) : { on: undefined });
   };
   return html`<div class="field">
     <label for="from">${words.from}</label>
-    ${selectField({ id: 'from', value: on ? keyOf(on.machineId, on.machineBeltId) : '', choices, describedBy: 'from-note', onChosen: chosen })}
+    ${selectField({ id: 'from', value: on ? keyOf(on) : '', choices, describedBy: 'from-note', onChosen: chosen })}
     ${on ? html`<p class="note" id="from-note">${beltName(state.entered, state.understood)}, ${beltDensity(state.understood, figures)}</p>` : nothing}
   </div>`;
 }
-
-/** The one that can be told best, to begin with. */
-export const longestSpan = ({ spans }: MachineBelt): MachineBelt['spans'][number] | undefined =>
-  spans.toSorted((a, b) => (b.lengthM?.value ?? 0) - (a.lengthM?.value ?? 0))[0];
 
 function beltRow({ state, figures, enter }: PlannerRail) {
   const { entered, understood, ownBelts } = state;

@@ -23,7 +23,7 @@ import { Selected } from '../../state/selected.ts';
 import { enteredForSpan, placeOn } from '../../state/span-of-machine.ts';
 import { beltName } from '../setup-words.ts';
 import { askedPlan, hearsOf, type PlannerFields } from './plan-question.ts';
-import { longestSpan, plannerRail, plannerRailStyles } from './planner-rail.ts';
+import { plannerRail, plannerRailStyles } from './planner-rail.ts';
 import { plannerScreenStyles } from './planner-screen-styles.ts';
 import { type Planned, PlannerTask } from './planner-task.ts';
 import { cyclesAt, hertzAt, plannerView, shareText, sinksFromM, spanText } from './planner-view.ts';
@@ -67,7 +67,7 @@ export class PlannerScreen extends LitElement {
     if (this.machineId === '' || entered.on?.machineId === this.machineId) return;
     const machine = this.#document.value.machines.find(({ id }) => id === this.machineId);
     const belt = machine?.belts[0];
-    if (machine && belt) this.#enter(enteredForSpan({ machine, belt, span: longestSpan(belt) }));
+    if (machine && belt) this.#enter(enteredForSpan({ machine, belt, span: belt.spans[0] }));
   }
 
   override render() {
@@ -162,7 +162,7 @@ export class PlannerScreen extends LitElement {
     return html`<answer-line>
       <span slot="over">${words.over(this.#what)}</span>
       ${park ? html`${words.park[0]} <b>${spanText(park.spanLengthM, figures)}</b>` : html`<b>${words.noSpan}</b>`}
-      <span slot="under">${trusted && plan.shortestTrustedM !== undefined ? this.#trustedText(plan.shortestTrustedM, trusted.toM, asked.reach.toM) : words.noneBecause}</span>
+      <span slot="under">${trusted && plan.shortestTrustedM !== undefined ? this.#trustedText(plan.shortestTrustedM, trusted.toM, asked.reach.toM) : this.#noneText(answer.trustedOnceWeighedM)}</span>
       <div slot="actions" class="actions">
         ${
           park
@@ -184,6 +184,11 @@ export class PlannerScreen extends LitElement {
     const spanLengthM = (park ?? now)?.spanLengthM;
     if (!place?.span?.place || spanLengthM === undefined) return nothing;
     return html`<park-plan class="block" .place=${place} .spanLengthM=${spanLengthM} .toothPitchM=${understood.setup.belt?.toothPitchM}></park-plan>`;
+  }
+
+  #noneText(onceWeighedM: number | undefined): string {
+    if (onceWeighedM === undefined || this.#state.value.understood.setup.belt?.densityFrom !== 'catalogue') return words.noneBecause;
+    return words.onceWeighed(this.#figures.whole(Math.ceil(1000 * onceWeighedM), 'mm'));
   }
 
   #trustedText(fromM: number, toM: number, reachM: number): string {

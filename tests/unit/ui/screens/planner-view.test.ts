@@ -73,6 +73,15 @@ describe('plannerView', () => {
     expect(between(spans, sinks, ({ atLow }) => atLow.frequencyHz)).toBeLessThan(100);
   });
 
+  it('says from where on a belt that nobody weighed could be trusted once it is', () => {
+    const unweighed = askedPlan(initialState({ ...EMPTY_SETUP, targetFrom: '6', targetTo: '9' }), FIELDS)!;
+    const { plan, trustedOnceWeighedM } = askPlan(unweighed)!;
+    expect(plan.shortestTrustedM).toBeUndefined();
+    expect(trustedOnceWeighedM).toBeGreaterThan(0.04);
+    expect(trustedOnceWeighedM).toBeLessThan(0.12);
+    expect(answer.trustedOnceWeighedM).toBeUndefined();
+  });
+
   it('parks inside the trusted zone, on whole centimetres where there is room', () => {
     const trusted = answer.plan.zones.find(({ grade }) => grade === 'trusted')!;
     expect(answer.park!.spanLengthM).toBeGreaterThan(trusted.fromM);
