@@ -2,6 +2,7 @@
 
 export const beltsEn = {
   list: 'Belts',
+  all: 'Own belts and catalogue',
   own: 'Own belts',
   noneOwn: 'None yet. A belt that you weigh or pluck under weights stands here.',
   catalogue: 'Catalogue',
@@ -283,7 +284,7 @@ export const beltsEn = {
   stretchPage: {
     headline: 'How much it gives under weights',
     under:
-      'Two marks a metre apart, a weight at the end: read the distance for three weights or more. Used for the glide of a hard pluck, for gauges that bend the belt, and for turns of a screw.',
+      'Two marks a metre apart, a weight at the end: read the distance for three weights or more. Used for the sag of a span that lies flat, for gauges that bend the belt, and for turns of a screw.',
     gauge: 'Distance of the marks',
     gaugeNote: 'Under the smallest weight.',
     readingKnownTo: 'Each reading known to',

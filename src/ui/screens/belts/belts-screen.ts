@@ -7,6 +7,7 @@ import { beltById, belts } from '../../../../shared/belts.ts';
 import type { KeptBelt } from '../../../../shared/document/belt.ts';
 import { beltsEn } from '../../../words/belts-en.ts';
 import { Figures } from '../../format.ts';
+import { Narrow } from '../../narrow.ts';
 import '../../parts/answer-line.ts';
 import '../../parts/place-layout.ts';
 import '../../parts/place-list.ts';
@@ -41,6 +42,10 @@ export class BeltsScreen extends LitElement {
       place-list {
         margin-block-end: var(--space-24);
       }
+      .own place-list {
+        margin-inline: calc(-1 * var(--sheet-margin));
+        margin-block-start: var(--space-8);
+      }
       .none {
         padding-inline: var(--space-24);
         margin-block-end: var(--space-24);
@@ -64,6 +69,7 @@ export class BeltsScreen extends LitElement {
   @state() removed: KeptBelt | undefined;
 
   readonly #figures = new Figures();
+  readonly #narrow = new Narrow(this);
   readonly #kept = new KeptPart(
     this,
     () => this.workbench.kept,
@@ -74,17 +80,13 @@ export class BeltsScreen extends LitElement {
     const own = this.#kept.value;
     const current = own.find(({ id }) => id === this.beltId);
     const row = beltById(this.beltId);
-    return html`<place-layout .label=${beltsEn.list} .fold=${this.beltId === '' ? '' : (current?.name ?? row?.label ?? beltsEn.list)}>
+    return html`<place-layout .label=${beltsEn.list} .fold=${current?.name ?? row?.label ?? beltsEn.all}>
       <div slot="rail">
         <div class="rail-head">
           <h2>${beltsEn.own}</h2>
           <a class="button quiet" href=${hrefOf('belts', NEW_BELT)}>${beltsEn.add}</a>
         </div>
-        ${
-          own.length === 0
-            ? html`<p class="note none">${beltsEn.noneOwn}</p>`
-            : html`<place-list .label=${beltsEn.own} .entries=${own.map((belt) => this.#entry(belt))} .current=${this.beltId}></place-list>`
-        }
+        ${own.length === 0 ? html`<p class="note none">${beltsEn.noneOwn}</p>` : this.#ownList()}
         <div class="rail-head"><h2>${beltsEn.catalogue}</h2></div>
         <place-list .label=${beltsEn.catalogue} .entries=${this.#rows()} .current=${this.beltId}></place-list>
       </div>
@@ -103,7 +105,8 @@ export class BeltsScreen extends LitElement {
       ${headline}
       <span slot="under">${under}</span>
       <a slot="actions" class="button" href=${hrefOf('belts', NEW_BELT)}>${beltsEn.add}</a>
-    </answer-line>`;
+      </answer-line>
+      ${this.#narrow.matches && this.beltId === '' && this.#kept.value.length > 0 ? html`<section class="own"><h2>${beltsEn.own}</h2>${this.#ownList()}</section>` : nothing}`;
   }
 
   #undo() {
@@ -120,6 +123,11 @@ export class BeltsScreen extends LitElement {
   readonly #tookAway = ({ belt }: BeltRemoved) => {
     this.removed = belt;
   };
+
+  #ownList() {
+    const entries = this.#kept.value.map((belt) => this.#entry(belt));
+    return html`<place-list .label=${beltsEn.own} .entries=${entries} .current=${this.beltId}></place-list>`;
+  }
 
   #entry(belt: KeptBelt) {
     const density = knowledgeOf(belt)?.linearDensityKgPerM;
