@@ -35,6 +35,10 @@ export const setupFormStyles = css`
   .row {
     margin-block-end: var(--space-12);
   }
+  .share {
+    font-size: var(--note-size);
+    font-weight: var(--weight-text);
+  }
   .label {
     display: block;
     margin-block-end: var(--space-4);
