@@ -28,6 +28,11 @@ const LIMITS = {
   glide: { doubtful: 0.05, unusable: 0.08 },
   /** Natural log of the likelihood ratio: 2 is 7 to 1, 0.5 next to even odds. */
   lead: { doubtful: 2, unusable: 0.5 },
+  /**
+   * The same where the rival lies near half of the answer: then the answer may be the second partial of a span whose first this microphone does not
+   * hear, and silence is a weak witness. Of nine plucks with a lead of 2 to 4 three were so, of thirteen above 4 none.
+   */
+  leadOverHalf: { doubtful: 4, unusable: 0.5 },
   /** Share of the ring that the span's own partials explain: no pluck of several partials above a half was read an octave off. */
   ownShare: { doubtful: 0.5, unusable: 0.35 },
 } as const;
@@ -59,7 +64,7 @@ export function soundReasons(sound: PluckSound, source: SoundSource): Reason[] {
     if (holdsAt !== 'trusted') raise(holdsAt, figures);
   };
 
-  const byLead = evidence.rivalHz === undefined ? 'trusted' : grade(evidence.leadOverRival, LIMITS.lead);
+  const byLead = evidence.rivalHz === undefined ? 'trusted' : grade(evidence.leadOverRival, leadLimits(sound));
   raiseIf(isAlone(sound) ? worstGrade([byLead, 'doubtful']) : byLead, {
     id: 'octave-not-certain',
     frequencyHz,
@@ -90,6 +95,15 @@ export function soundReasons(sound: PluckSound, source: SoundSource): Reason[] {
     raise('doubtful', { id: 'sample-rate-too-low', sampleRateHz: source.sampleRateHz });
   }
   return reasons;
+}
+
+/** Half of the answer, as far as stiffness moves it. Once a finger on the middle has told the number, silence is not the witness. */
+const NEAR_HALF = { low: 0.42, high: 0.53 } as const;
+
+function leadLimits({ evidence, frequencyHz }: PluckSound): typeof LIMITS.lead | typeof LIMITS.leadOverHalf {
+  const ratio = (evidence.rivalHz ?? 0) / frequencyHz.value;
+  const isHalf = ratio > NEAR_HALF.low && ratio < NEAR_HALF.high && !evidence.numberingTested;
+  return isHalf ? LIMITS.leadOverHalf : LIMITS.lead;
 }
 
 /** A first partial without another has no witness: of 52 such plucks one was the third partial of a span whose first was faint. */

@@ -23,7 +23,10 @@ test.each([
   [{ clippedShare: 0.19 }, { clippedShare: 0.41 }, 'clipped unusable'],
   [{ glideRelative: 0.049 }, { glideRelative: 0.051 }, 'plucked-too-hard doubtful'],
   [{ glideRelative: 0.049 }, { glideRelative: 0.081 }, 'plucked-too-hard unusable'],
-  [{ rivalHz: 60, leadOverRival: 2.1 }, { rivalHz: 60, leadOverRival: 1.9 }, 'octave-not-certain doubtful'],
+  [{ rivalHz: 240, leadOverRival: 2.1 }, { rivalHz: 240, leadOverRival: 1.9 }, 'octave-not-certain doubtful'],
+  [{ rivalHz: 60, leadOverRival: 4.1 }, { rivalHz: 60, leadOverRival: 3.9 }, 'octave-not-certain doubtful'], // half of it: the first may be unheard
+  [{ rivalHz: 60, leadOverRival: 2.1, numberingTested: true }, { rivalHz: 60, leadOverRival: 3.9 }, 'octave-not-certain doubtful'],
+  [{ rivalHz: 40, leadOverRival: 2.1 }, { rivalHz: 40, leadOverRival: 1.9 }, 'octave-not-certain doubtful'],
   [{ leadOverRival: 0.4 }, { rivalHz: 60, leadOverRival: 0.4 }, 'octave-not-certain unusable'], // no rival, nothing to lead
   [{ partialNumbers: [1, 3] }, { partialNumbers: [1] }, 'octave-not-certain doubtful'], // one alone has no witness
   [{ ownShare: 0.51 }, { ownShare: 0.49 }, 'not-one-span doubtful'],
