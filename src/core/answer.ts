@@ -114,7 +114,13 @@ const judgedBefore = new WeakMap<PluckSound, JudgedBefore>();
 function judgedPluck({ sound, ownReasons, alone }: HeardPluck, { setup, processing, sampleRateHz }: Take): PluckReading {
   const before = judgedBefore.get(sound);
   if (before?.setup === setup && before.processing === processing && before.sampleRateHz === sampleRateHz) return before.pluck;
-  const { frequencyHz, forceN, grade, soundGrade, reasons } = judge({ sounds: [sound], combined: alone, reasons: ownReasons, setup });
+  const { frequencyHz, forceN, grade, soundGrade, reasons } = judge({
+    sounds: [sound],
+    combined: alone,
+    reasons: ownReasons,
+    setup,
+    skipsLonger: true,
+  });
   const pluck: PluckReading = { frequencyHz, forceN, grade, soundGrade, reasons, sound, used: true };
   judgedBefore.set(sound, { setup, processing, sampleRateHz, pluck });
   return pluck;
@@ -171,7 +177,7 @@ export function plannedReading(take: Take): Reading {
   const { sounds, setup } = take;
   const combined = combinedPlucks(sounds.map(({ frequencyHz }) => frequencyHz));
   const reasons = sharedReasons(sounds.map((sound) => soundReasons(sound, take)));
-  return { kind: 'reading', ...judge({ sounds, combined, reasons, setup, isPlanned: true }), pluckCount: sounds.length };
+  return { kind: 'reading', ...judge({ sounds, combined, reasons, setup, skipsLonger: true }), pluckCount: sounds.length };
 }
 
 /** Force, grade and reasons for a frequency that stands; `reasons` are those of its sound. */
@@ -180,7 +186,7 @@ function judge(given: {
   readonly combined: CombinedPlucks;
   readonly reasons: readonly Reason[];
   readonly setup: SpanSetup;
-  readonly isPlanned?: boolean | undefined;
+  readonly skipsLonger?: boolean | undefined;
 }): Omit<Reading, 'kind' | 'pluckCount'> {
   const { combined, setup } = given;
   const { frequencyHz } = combined;
@@ -209,7 +215,7 @@ function judge(given: {
       forceN,
       budget,
       rise,
-      isPlanned: given.isPlanned,
+      skipsLonger: given.skipsLonger,
     }),
   ];
   const grade = worstGrade([gradeOfInterval(forceN, toleranceRelative), gradeOfReasons(reasons)]);

@@ -35,8 +35,8 @@ export interface JudgedForce {
   readonly budget: readonly BudgetLine[];
   /** Of a span that lies flat, what its sag adds to the force that its first partial tells, relative; 0 on edge. */
   readonly rise?: number | undefined;
-  /** A plan looks at longer spans itself, many at a time: the search for one to trust is left out. */
-  readonly isPlanned?: boolean | undefined;
+  /** The search for a longer span to trust is left out: a plan looks at them itself, and of a pluck among others the reading tells it. */
+  readonly skipsLonger?: boolean | undefined;
 }
 
 /** Input reasons of one force; those that explain a missed tolerance name the input with the largest share. */
@@ -90,10 +90,10 @@ function explanations(judged: JudgedForce, holdsAt: Grade): Reason[] {
 }
 
 function shortSpan(judged: JudgedForce): ReasonFigures {
-  const { setup, span, forceN, partials, sharedRelativeU, isPlanned } = judged;
+  const { setup, span, forceN, partials, sharedRelativeU, skipsLonger } = judged;
   const onceWeighed = setup.belt?.densityFrom === 'catalogue';
   const weighedU = Math.hypot(ASSUMED_UNCERTAINTY.linearDensityRelative, AIR_LOAD_RELATIVE_U);
-  if (isPlanned) return { id: 'span-too-short', spanLengthM: span.spanLengthM, onceWeighed };
+  if (skipsLonger) return { id: 'span-too-short', spanLengthM: span.spanLengthM, onceWeighed };
   const from =
     forceN &&
     trustedFromM({
