@@ -199,7 +199,7 @@ export class CalibrationPlot extends LitElement {
           ? svg`<path class="refused" d="M${xOf(reading) - 6},${yOf(forceN) - 6} h12 v12 h-12 z m0,12 l12,-12" />`
           : svg`<path class="maker-tick" d="M${xOf(reading) - 4},${yOf(forceN)} h8" />`,
       )}
-      ${last ? svg`<text class="second" x=${Math.min(xOf(last.reading) - 10, right - 4)} y=${Math.max(TOP_PX + 30, yOf(last.forceN) + 4)} text-anchor="end">${words.maker}</text>` : nothing}
+${last ? svg`<text class="second" x=${Math.min(xOf(last.reading) + 10, right - 4)} y=${Math.min(yOf(last.forceN) + 24, bottom - 30)} text-anchor="end">${words.maker}</text>` : nothing}
       <path class="band" d=${bandPath(view, xOf, yOf)} />
       <path class="curve" d=${path(view.curve)} />
       ${view.points.map(({ way, reading, forceN }) => mark(way, xOf(reading), yOf(forceN)))}
@@ -309,7 +309,10 @@ function scalesOf({ points, curve, maker, target, refused }: CalibrationView, wi
 function bandPath({ curve }: CalibrationView, xOf: (reading: number) => number, yOf: (forceN: number) => number): string {
   if (curve.length === 0) return '';
   const side = (sign: number) =>
-    curve.map(({ reading, forceN, halfN }) => `${xOf(reading).toFixed(1)},${yOf(forceN + sign * halfN).toFixed(1)}`);
+    curve.map(
+      ({ reading, forceN, halfN }) =>
+        `${xOf(reading).toFixed(1)},${Math.max(TOP_PX, Math.min(TOP_PX + UPPER_PX, yOf(forceN + sign * halfN))).toFixed(1)}`,
+    );
   return `M${[...side(1), ...side(-1).reverse()].join(' L')} Z`;
 }
 
