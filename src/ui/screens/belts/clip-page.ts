@@ -1,12 +1,12 @@
 /** Density in place: the span plucked with and without a small mass clipped to its middle. */
 
 import { html, nothing } from 'lit';
-import { customElement } from 'lit/decorators.js';
+import { customElement, query } from 'lit/decorators.js';
 import type { KeptBelt } from '../../../../shared/document/belt.ts';
 import { currentOf } from '../../../../shared/document/common.ts';
 import { type ClipDensity, clipDensity } from '../../../core/belt/clip-mass.ts';
 import type { Measured } from '../../../core/math/measured.ts';
-import { parseQuantity, type QuantityKind } from '../../../core/quantity.ts';
+import { formatNumber, parseQuantity, type QuantityKind } from '../../../core/quantity.ts';
 import type { EndFixity } from '../../../core/setup.ts';
 import { beltsEn } from '../../../words/belts-en.ts';
 import { en } from '../../../words/en.ts';
@@ -21,6 +21,8 @@ import { EMPTY_SETUP, understood } from '../../state/span-setup.ts';
 import { faultText } from '../setup-words.ts';
 import { BeltPage, COVERAGE_FACTOR } from './belt-page.ts';
 import { beltStyles } from './belt-styles.ts';
+import './bench-listen.ts';
+import type { BenchListen, TakeHeard } from './bench-listen.ts';
 import { percentText } from './value-words.ts';
 import { headline } from './weigh-page.ts';
 
@@ -62,6 +64,8 @@ const BEST = [0.2, 0.4] as const;
 export class ClipPage extends BeltPage {
   static override styles = [shared, quantityInputStyles, selectFieldStyles, beltStyles];
 
+  @query('bench-listen') ear!: BenchListen;
+
   override render() {
     const texts = this.belt.clip ?? EMPTY;
     const { values, isComplete } = this.#read(texts);
@@ -80,6 +84,11 @@ export class ClipPage extends BeltPage {
           onTyped: (text) => void this.change((belt) => ({ ...belt, clip: { ...(belt.clip ?? EMPTY), [name]: text } })),
         })}
         <p class=${said ? 'note fault' : 'note'} id="${name}-note">${said || note}</p>
+        ${
+          name === 'bare' || name === 'clipped'
+            ? html`<button class="quiet" aria-label=${beltsEn.bench.listenTo(label)} @click=${() => this.#listen(name, label)}>${beltsEn.bench.listen}</button>`
+            : nothing
+        }
       </div>`;
     };
     return html`<answer-line>
@@ -96,8 +105,24 @@ export class ClipPage extends BeltPage {
         ${field('clipWidth', words.width, words.widthNote)} ${field('bare', words.bare)}
         ${this.#ends(texts)} ${field('clipped', words.clipped)} ${field('frequencyKnownTo', words.knownTo, '', '±')}
       </section>
-      ${found ? this.#budget(found) : html`<section><p class="note">${isComplete ? words.impossible : words.waiting}</p></section>`}`;
+      ${found ? this.#budget(found) : html`<section><p class="note">${isComplete ? words.impossible : words.waiting}</p></section>`}
+      <bench-listen @take-heard=${this.#heard}></bench-listen>`;
   }
+
+  /** With what is known of the span, for the search of its sound. */
+  #listen(name: 'bare' | 'clipped', label: string): void {
+    const { spanLength, spanKnownTo } = this.belt.clip ?? EMPTY;
+    // The clip lowers the sound beyond what this belt alone would do: then nothing of the belt is told.
+    const told = name === 'bare' ? { spanLength, spanKnownTo } : {};
+    this.ear.show({ spanId: name, loadId: '', name: label }, { ...EMPTY_SETUP, beltId: this.belt.id, ...told });
+  }
+
+  readonly #heard = ({ place, heard }: TakeHeard) => {
+    const first = heard.partials.find(({ number }) => number === 1)?.frequencyHz;
+    if (!first) return;
+    const text = formatNumber(first.value, { significantDigits: 5, format: this.figures.format });
+    void this.change((belt) => ({ ...belt, clip: { ...(belt.clip ?? EMPTY), [place.spanId]: text } }));
+  };
 
   #ends({ ends }: ClipTexts) {
     const offered = ENDS.filter((end) => end !== 'bench' || benchEnd(this.belt) !== undefined || ends === 'bench');
