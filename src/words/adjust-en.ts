@@ -57,7 +57,6 @@ export const adjustEn = {
     ready: 'From then on nothing needs to be touched: the screen asks, and hears.',
     first: 'In the middle, lightly. Let it ring until it is silent.',
     neighbour: (moved: string) => `Turning ${moved} may have moved it too.`,
-    moved: 'Once the carriage has been run from end to end twice.',
     open: 'In turn with the other, until it is certain whether they match.',
     unexpected: 'That one lay far from what was expected. Pluck it again.',
     move: (way: string, name: string, need: number) =>
@@ -118,7 +117,6 @@ export const adjustEn = {
       'two-kinds': 'They are belts of two kinds: each force stands by itself, and the match is only as sure as both.',
       'two-rolls': 'They are not told to be from one roll, so each may weigh a little differently.',
     },
-    spans: (doubt: string) => `Their spans differ in length, which is reckoned with. On equal spans the doubt would be ${doubt}.`,
   },
   screw: {
     titles: { screw: 'The screw', slide: 'The slide', spring: 'The spring' },

@@ -84,6 +84,5 @@ export const targetsEn = {
     match: (names: string, percent: string) => `${names} match within ${percent}.`,
     limit: (name: string, force: string) => `${name} carries ${force} at most.`,
     care: 'Power off and unplugged, motors free, fingers out of pinch points. Never exceed what belt, shaft or machine are rated for; the instructions of the machine come first.',
-    on: (date: string) => `As set by ${date}.`,
   },
 };
