@@ -61,6 +61,10 @@ describe('over a certificate of our own', () => {
     expect(Math.abs(frequencyHz / truth.frequencyHz - 1)).toBeLessThan(0.005);
   });
 
+  it('may keep the screen on', async () => {
+    expect(await page.evaluate(async () => (await navigator.wakeLock.request('screen')).type)).toBe('screen');
+  });
+
   it('cannot be kept for offline: the browser takes no service worker over such a certificate', async () => {
     const said = await page.evaluate(() =>
       navigator.serviceWorker.register('./offline.js').then(
