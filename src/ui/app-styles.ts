@@ -46,6 +46,14 @@ export const appStyles = css`
   .elsewhere[hidden] + .aside {
     margin-inline-start: auto;
   }
+  .aside + .aside {
+    margin-inline-start: var(--space-12);
+  }
+  .aside[aria-current] {
+    font-weight: var(--weight-strong);
+    text-decoration: underline;
+    text-decoration-thickness: var(--stroke-place);
+  }
   .not-opened {
     display: grid;
     gap: var(--space-16);

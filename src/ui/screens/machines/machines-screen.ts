@@ -41,6 +41,9 @@ export class MachinesScreen extends LitElement {
         margin-block-start: auto;
         padding: var(--space-16) var(--space-24) var(--space-8);
       }
+      .demo {
+        margin-block-start: var(--space-32);
+      }
       .undo {
         display: flex;
         flex-wrap: wrap;
@@ -83,7 +86,7 @@ export class MachinesScreen extends LitElement {
       <place-list slot="rail" .label=${words.list} .entries=${entries} .current=${shown?.id ?? ''}></place-list>
       <div slot="rail" class="acts">
         ${machines.length > 0 ? html`<a class="button" href=${hrefOf('machines', NEW_MACHINE)}>${words.add}</a>` : nothing}
-        ${machines.some(({ demo }) => demo) ? nothing : html`<button class="quiet" @click=${this.#bringDemo}>${words.addDemo}</button>`}
+        ${machines.length === 0 || machines.some(({ demo }) => demo) ? nothing : html`<button class="quiet" @click=${this.#bringDemo}>${words.addDemo}</button>`}
       </div>
       ${this.removed ? this.#undo(this.removed) : nothing}
       ${shown ? html`<machine-sheet .document=${this.#document.value} .machine=${shown} @machine-removed=${() => this.#remove(shown)}></machine-sheet>` : this.#start()}
@@ -100,7 +103,8 @@ export class MachinesScreen extends LitElement {
     return html`<answer-line>
         <span slot="over">${head.over}</span>${head.answer[0]}<b>${head.answer[1]}</b><span slot="under">${head.under}</span>
       </answer-line>
-      <new-machine @layout-chosen=${this.#begin}></new-machine>`;
+      <new-machine @layout-chosen=${this.#begin}></new-machine>
+      ${machines.length === 0 ? html`<p class="demo"><button class="quiet" @click=${this.#bringDemo}>${words.addDemo}</button></p>` : nothing}`;
   }
 
   #undo(machine: Machine) {
