@@ -133,6 +133,16 @@ export const plannerEn = {
     wrong: (count: number) => `${count} read wrong`,
   },
 
+  centre: {
+    title: 'From pulleys and centre distance',
+    fields: { one: 'Teeth of one', other: 'Teeth of the other', centre: 'Centre distance', loop: 'or teeth of the loop' },
+    note: 'Two toothed pulleys, the belt straight between them.',
+    result: (span: string, centre: string, loop: string, teeth: string) =>
+      `Free span ${span} at ${centre} between the axes; the loop is ${loop} long, ${teeth} teeth.`,
+    none: 'These pulleys leave no straight belt: they overlap, or the loop is too short for them.',
+    use: 'Use this span',
+  },
+
   carriage: {
     title: (axis: 'x' | 'y', at: string) => `Carriage to ${axis.toUpperCase()} = ${at}`,
     makes: (name: string, span: string) => `Then the free belt of the span ‘${name}’ is ${span}. Measure it there before you trust it.`,

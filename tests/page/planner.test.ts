@@ -72,6 +72,21 @@ describe.each([
     expect(await overhang(listen)).toBe(0);
   });
 
+  it('reckons the span from two pulleys and their centre distance', async () => {
+    await unfold();
+    await listen.belt().selectOption({ label: '2 mm pitch, 6 mm wide' });
+    await listen.page.getByText('From pulleys and centre distance').click();
+    await listen.textbox('Teeth of the other').fill('60');
+    await listen.textbox('Centre distance').fill('100');
+    await listen.textbox('Centre distance').press('Enter');
+    // SDP/SI handbook D790, eq. 1-3: 99.186 mm; loop 281.623 mm by the exact formula.
+    await listen.page.getByText(/Free span 99\.2\smm at 100\smm between the axes; the loop is 281\.6\smm long, 140\.8 teeth\./u).waitFor();
+    await listen.button('Use this span').click();
+    await expect.poll(() => listen.textbox('Span now').inputValue()).toBe('99.2');
+    expect(await overhang(listen)).toBe(0);
+    await listen.belt().selectOption({ label: 'My own belt' });
+  });
+
   it('says what can be done on a span of 60 mm, the best first, and takes a press with a ruler', async () => {
     await unfold();
     await listen.textbox('Span now').fill('60');

@@ -15,6 +15,8 @@ import { OWN_BELT, TARGET_UNITS, withTargetUnit } from '../../state/span-setup.t
 import type { AppState } from '../../state/state.ts';
 import { setupQuantity } from '../setup-fields.ts';
 import { beltDensity, beltName, densityText, firstFault } from '../setup-words.ts';
+import type { SpanReckoned } from './centre-form.ts';
+import './centre-form.ts';
 import type { Hears, PlannerFields } from './plan-question.ts';
 
 export interface PlannerRail {
@@ -101,6 +103,10 @@ export function plannerRail(rail: PlannerRail) {
       <label for="spanLength">${words.spanNow}</label>
       ${setupQuantity(setup, 'spanLength', { unit: 'mm', describedBy: 'now-note' })}
       <p class="note" id="now-note">${firstFault(understood, ['spanLength']) || words.spanNowNote}</p>
+      <centre-form
+        .toothPitchM=${understood.setup.belt?.toothPitchM}
+        @span-reckoned=${({ spanLengthM }: SpanReckoned) => enter({ spanLength: figures.typed(Math.round(spanLengthM * 1e4) / 10) })}
+      ></centre-form>
     </div>
     <div class="field">
       <label for="hearsFrom">${words.hearsFrom}</label>
