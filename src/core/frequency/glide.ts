@@ -15,8 +15,8 @@ export interface LaterFit {
  * can do. One normal distribution would either add noise to all light plucks or leave the hard ones uncorrected.
  */
 const PRIOR = [
-  { share: 0.7, u: 0.0002 },
-  { share: 0.3, u: 0.003 },
+  { share: 0.85, u: 0.0001 },
+  { share: 0.15, u: 0.003 },
 ] as const;
 /** Drift of a partial that is no glide, relative, for each of its number: what nested stretches do not share. */
 const WANDER = 0.0004;

@@ -4,6 +4,9 @@ import { createRandom } from '../../../../src/core/synthesis/random.ts';
 
 const plucks = (...values: readonly number[]) => values.map((value) => ({ value, standardUncertainty: 0.001 * value }));
 
+/** Correlation of what plucks of one take are wrong by. */
+const ALIKE = 0.3;
+
 describe('one pluck', () => {
   test('keeps its own uncertainty for the frequency, and has the prior for how plucks repeat', () => {
     const combined = combinedPlucks([{ value: 120, standardUncertainty: 0.12 }]);
@@ -19,7 +22,7 @@ describe('plucks that agree', () => {
   test('are surer together, and repeat the surer the more there are', () => {
     const combined = combinedPlucks(plucks(120, 120.1, 119.95, 120.05));
     expect(combined.used).toEqual([true, true, true, true]);
-    expect(combined.frequencyHz.u95 / 120).toBeCloseTo(2 * (0.001 / 2), 5);
+    expect(combined.frequencyHz.u95 / 120).toBeCloseTo(2 * 0.001 * Math.sqrt((1 - ALIKE) / 4 + ALIKE), 5);
     // Four degrees of freedom of 0.5 % and three of next to nothing, over four plucks.
     expect(combined.repeatabilityRelative).toBeCloseTo(Math.sqrt((4 * 0.005 ** 2) / 7 / 4), 6);
   });
@@ -82,14 +85,16 @@ test('the order of the plucks makes no difference', () => {
 
 describe('coverage over seeded takes: twice u holds the truth in about 95 %', () => {
   const TRIALS = 3000;
-  /** Share of takes whose interval holds 100 Hz, each pluck off by its own uncertainty and by `scatter` from pluck to pluck. */
+  /** Share of takes whose interval holds 100 Hz, each pluck off by its own uncertainty, in part alike, and by `scatter` from pluck to pluck. */
   function coverage(count: number, scatter: number): number {
     const random = createRandom(7, count);
     let held = 0;
     for (let trial = 0; trial < TRIALS; trial++) {
+      const shared = random.gaussian();
       const take = Array.from({ length: count }, () => {
         const relativeU = random.between(0.0005, 0.003);
-        return { value: 100 * Math.exp(relativeU * random.gaussian() + scatter * random.gaussian()), standardUncertainty: 100 * relativeU };
+        const own = relativeU * (Math.sqrt(ALIKE) * shared + Math.sqrt(1 - ALIKE) * random.gaussian());
+        return { value: 100 * Math.exp(own + scatter * random.gaussian()), standardUncertainty: 100 * relativeU };
       });
       const { value, u95 } = combinedPlucks(take).frequencyHz;
       if (Math.abs(value - 100) <= u95) held++;
