@@ -111,6 +111,16 @@ describe.each([
     await listen.page.getByRole('heading', { name: 'What the doubt is made of' }).waitFor();
   });
 
+  it('takes nothing back of what is typed while it is being kept', async () => {
+    await open('Stretch');
+    const field = listen.page.getByRole('textbox', { name: 'Reading 1', exact: true });
+    await field.pressSequentially('41.6397', { delay: 310 }); // each key just after the pause of the one before
+    await field.press('Tab');
+    expect(await field.inputValue()).toBe('41.6397');
+    await listen.page.reload();
+    await expect.poll(() => field.inputValue()).toBe('41.6397');
+  });
+
   it('gets the stretch stiffness from weights', async () => {
     await open('Stretch');
     for (const [index, grams] of [200, 900, 1600, 2300].entries()) {

@@ -1,7 +1,7 @@
 /** What every page of one belt has: the belt as it is kept, and a way to change it. */
 
 import { consume } from '@lit/context';
-import { LitElement } from 'lit';
+import { LitElement, type PropertyValues } from 'lit';
 import { property, state } from 'lit/decorators.js';
 import type { KeptBelt } from '../../../../shared/document/belt.ts';
 import { beltsEn } from '../../../words/belts-en.ts';
@@ -20,9 +20,29 @@ export class BeltPage extends LitElement {
   @state() used = false;
   protected readonly figures = new Figures();
 
-  protected change(change: (belt: KeptBelt) => KeptBelt): Promise<boolean> {
+  /** The belt with what was changed here and is still on its way to the store: a field must not fall back while somebody types in it. */
+  @state() draft: KeptBelt | undefined;
+  #underWay = 0;
+
+  /** As the page shows it. */
+  protected get shown(): KeptBelt {
+    return this.draft ?? this.belt;
+  }
+
+  override willUpdate(changed: PropertyValues<this>): void {
+    const isOther = changed.has('belt') && changed.get('belt') !== undefined && changed.get('belt')?.id !== this.belt.id;
+    if (isOther || (changed.has('belt') && this.#underWay === 0)) this.draft = undefined;
+  }
+
+  protected async change(change: (belt: KeptBelt) => KeptBelt): Promise<boolean> {
     this.used = false;
-    return this.workbench.kept.change((document) => withBelt(document, this.belt.id, change));
+    this.draft = change(this.shown);
+    this.#underWay++;
+    try {
+      return await this.workbench.kept.change((document) => withBelt(document, this.belt.id, change));
+    } finally {
+      this.#underWay--;
+    }
   }
 
   protected async use(found: FoundValues): Promise<void> {

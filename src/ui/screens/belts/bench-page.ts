@@ -44,9 +44,9 @@ export class BenchPage extends BeltPage {
 
   override willUpdate(changed: PropertyValues<this>): void {
     super.willUpdate(changed);
-    if (!changed.has('belt') && !changed.has('kind')) return;
+    if (!changed.has('belt') && !changed.has('draft') && !changed.has('kind')) return;
     this.#bench = this.#kept ?? (changed.has('kind') || !this.#bench ? EMPTY_BENCH[this.kind](newId) : this.#bench);
-    this.#understood = understoodBench(this.#bench, this.belt, this.kind);
+    this.#understood = understoodBench(this.#bench, this.shown, this.kind);
     this.#reckon();
   }
 
@@ -87,7 +87,7 @@ export class BenchPage extends BeltPage {
   }
 
   get #kept(): KeptBench | undefined {
-    return this.kind === 'weights' ? this.belt.bench : this.belt.positions;
+    return this.kind === 'weights' ? this.shown.bench : this.shown.positions;
   }
 
   #fields(): BenchFields {

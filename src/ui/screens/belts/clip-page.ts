@@ -67,7 +67,7 @@ export class ClipPage extends BeltPage {
   @query('bench-listen') ear!: BenchListen;
 
   override render() {
-    const texts = this.belt.clip ?? EMPTY;
+    const texts = this.shown.clip ?? EMPTY;
     const { values, isComplete } = this.#read(texts);
     const found = isComplete ? this.#found(values, texts.ends) : undefined;
     const field = (name: Field, label: string, note = '', sign?: string) => {
@@ -111,7 +111,7 @@ export class ClipPage extends BeltPage {
 
   /** With what is known of the span, for the search of its sound. */
   #listen(name: 'bare' | 'clipped', label: string): void {
-    const { spanLength, spanKnownTo } = this.belt.clip ?? EMPTY;
+    const { spanLength, spanKnownTo } = this.shown.clip ?? EMPTY;
     // The clip lowers the sound beyond what this belt alone would do: then nothing of the belt is told.
     const told = name === 'bare' ? { spanLength, spanKnownTo } : {};
     this.ear.show({ spanId: name, loadId: '', name: label }, { ...EMPTY_SETUP, beltId: this.belt.id, ...told });

@@ -35,7 +35,7 @@ export class StretchPage extends BeltPage {
   static override styles = [shared, quantityInputStyles, beltStyles];
 
   override render() {
-    const texts = this.belt.stretch ?? EMPTY;
+    const texts = this.shown.stretch ?? EMPTY;
     const gauge = this.#length(texts.gaugeLength);
     const knownTo = this.#length(texts.readingKnownTo);
     const read = texts.readings.map(({ weight, reading }) => ({ mass: this.#mass(weight), reading: this.#length(reading, true) }));

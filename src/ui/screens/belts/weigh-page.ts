@@ -42,7 +42,7 @@ export class WeighPage extends BeltPage {
   }
 
   get #rows(): KeptWeighings {
-    return this.belt.weighings?.length ? this.belt.weighings : [EMPTY_WEIGHING];
+    return this.shown.weighings?.length ? this.shown.weighings : [EMPTY_WEIGHING];
   }
 
   #questions(result: ReturnType<typeof combinedWeighings>) {
