@@ -65,8 +65,10 @@ describe('plan', () => {
   it('tells people the same as a table with its zones', () => {
     const { out } = plan(...TOLD, '--force', '6N..9N', '--lowest-hz', '70');
     expect(out).toMatch(/^Span +Partial 1 +Swings +Doubt +Grade\n/u);
-    expect(out).toMatch(/\n40\u00a0mm +\d+ to \d+\u00a0Hz +\d+ +± \d+\u00a0% +doubtful\n/u);
-    expect(out).toMatch(/\n40\u00a0mm to [\d.]+\u00a0mm: doubtful\.\n {4}span too short: The ends and the stiffness/u);
+    expect(out).toMatch(/\n40\u00a0mm +\d+ to \d+\u00a0Hz +\d+ +± \d+\u00a0% +unusable\n/u);
+    expect(out).toMatch(
+      /\n40\u00a0mm to [\d.]+\u00a0mm: unusable\.\n {4}belt too slack: [^\n]+\n {4}span too short: The ends and the stiffness/u,
+    );
     expect(out).toMatch(/\nTrusted from [\d.]+\u00a0mm on\.\n$/u);
   });
 
