@@ -32,6 +32,7 @@ export function twoPositionsSection({ options: { seed } }: Run): string {
         'spans, mm',
         'interval over that of the shorter alone, median',
         'shorter alone, half, %',
+        'longer alone, half, %',
         'together, half, %',
         'holds, %',
         'refused, %',
