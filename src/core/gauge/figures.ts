@@ -28,7 +28,11 @@ const LOWER_LIMIT_FACTOR = 2.4;
 
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
 const spread = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
-const worst = (values: readonly number[]): number | undefined => (values.length > 0 ? Math.max(...values) : undefined);
+/** Where the curve stands still no force follows from a difference of readings. */
+const worst = (values: readonly number[]): number | undefined => {
+  const most = Math.max(...values);
+  return Number.isFinite(most) ? most : undefined;
+};
 
 interface Telling {
   readonly fit: Fit;
@@ -112,5 +116,5 @@ function lowestForce({ curve, residualStandardDeviation: s }: Fit, rows: readonl
     if (Math.abs(next - forceN) <= 1e-12 * next) break;
     forceN = (forceN + next) / 2;
   }
-  return forceN;
+  return Number.isFinite(forceN) ? forceN : undefined;
 }
