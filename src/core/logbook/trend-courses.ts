@@ -25,6 +25,8 @@ interface Basis {
 /** Time constants tried, relative to the time watched: a slower run-in is a line, a faster one is over between two readings. */
 const RUN_IN_RANGE = [1 / 40, 1] as const;
 const RUN_IN_STEPS = 40;
+/** Rungs from one first try to the next; what is left changes slowly with the time constant. */
+const RUN_IN_STRIDE = 5;
 /** Reweightings while the time constants are tried; the one that is left is fitted to the end. */
 const ROUGH_STEPS = 6;
 
@@ -76,17 +78,25 @@ const runInAndLine = (runIn: number): Basis => ({
 export const transposed = (rows: readonly (readonly number[])[]): number[][] =>
   (rows[0] ?? []).map((_, column) => rows.map((row) => row[column]!));
 
-/** The time constant whose fit leaves least; undefined where none can be fitted. */
+/**
+ * The time constant whose fit leaves least, of a fine ladder of them: every few rungs first, then each beside the best of those.
+ * Undefined where none can be fitted.
+ */
 function bestRunIn(fitOf: (runIn: number) => RobustFit | undefined): number | undefined {
   const [low, high] = RUN_IN_RANGE;
-  let best: { runIn: number; sum: number } | undefined;
-  for (let step = 0; step <= RUN_IN_STEPS; step++) {
-    const runIn = low * (high / low) ** (step / RUN_IN_STEPS);
-    const fit = fitOf(runIn);
-    const sum = fit && robustSum(fit.residuals, HUBER_CORNER * Math.max(1, fit.scale));
-    if (sum !== undefined && (!best || sum < best.sum)) best = { runIn, sum };
-  }
-  return best?.runIn;
+  const left = new Map<number, number>();
+  const best = (rungs: readonly number[]): number | undefined => {
+    for (const rung of rungs) {
+      if (rung < 0 || rung > RUN_IN_STEPS || left.has(rung)) continue;
+      const fit = fitOf(low * (high / low) ** (rung / RUN_IN_STEPS));
+      if (fit) left.set(rung, robustSum(fit.residuals, HUBER_CORNER * Math.max(1, fit.scale)));
+    }
+    return [...left].sort(([, one], [, other]) => one - other)[0]?.[0];
+  };
+  const about = best(Array.from({ length: RUN_IN_STEPS / RUN_IN_STRIDE + 1 }, (_, k) => k * RUN_IN_STRIDE));
+  if (about === undefined) return undefined;
+  const rung = best(Array.from({ length: 2 * RUN_IN_STRIDE - 1 }, (_, k) => about + k + 1 - RUN_IN_STRIDE))!;
+  return low * (high / low) ** (rung / RUN_IN_STEPS);
 }
 
 /** Huber's loss, twice: squares within the corner, straight beyond. */

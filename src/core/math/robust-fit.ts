@@ -91,22 +91,37 @@ const sumOf = (values: readonly number[]): number => values.reduce((sum, value) 
 export function normalMatrix(columns: readonly (readonly number[])[], weights: readonly number[] | undefined): Float64Array {
   const p = columns.length;
   const matrix = new Float64Array(p * p);
-  columns.forEach((a, i) => {
-    columns.forEach((b, j) => {
-      matrix[i * p + j] = a.reduce((sum, x, k) => sum + x * b[k]! * (weights?.[k] ?? 1), 0);
-    });
-  });
+  for (let i = 0; i < p; i++) {
+    for (let j = i; j < p; j++) {
+      matrix[i * p + j] = product(columns[i]!, columns[j]!, weights);
+      matrix[j * p + i] = matrix[i * p + j]!;
+    }
+  }
   return matrix;
 }
 
-function weighted(
+/** A plain loop: a trend comes here some ten thousand times for a year of readings. */
+function product(a: readonly number[], b: readonly number[], weights: readonly number[] | undefined): number {
+  let sum = 0;
+  for (let k = 0; k < a.length; k++) sum += a[k]! * b[k]! * (weights ? weights[k]! : 1);
+  return sum;
+}
+
+const weighted = (
   columns: readonly (readonly number[])[],
   values: readonly number[],
   weights: readonly number[],
-): Float64Array | undefined {
-  const right = Float64Array.from(columns, (column) => column.reduce((sum, x, k) => sum + x * values[k]! * weights[k]!, 0));
-  return solvePositiveDefinite(normalMatrix(columns, weights), right);
-}
+): Float64Array | undefined =>
+  solvePositiveDefinite(
+    normalMatrix(columns, weights),
+    Float64Array.from(columns, (column) => product(column, values, weights)),
+  );
 
-const residualsOf = (columns: readonly (readonly number[])[], values: readonly number[], coefficients: ArrayLike<number>): number[] =>
-  values.map((value, k) => value - columns.reduce((sum, column, j) => sum + column[k]! * coefficients[j]!, 0));
+function residualsOf(columns: readonly (readonly number[])[], values: readonly number[], coefficients: ArrayLike<number>): number[] {
+  const residuals = [...values];
+  columns.forEach((column, j) => {
+    const coefficient = coefficients[j]!;
+    for (let k = 0; k < residuals.length; k++) residuals[k] = residuals[k]! - coefficient * column[k]!;
+  });
+  return residuals;
+}
