@@ -30,6 +30,33 @@ describe('large figures', () => {
     expect(listen.complaints).toEqual([]);
   });
 
+  // Letters are read with ease from 200 times their height (common practice, no source): 10 mm at 2 m, and a digit is 0.7 of its size. A CSS pixel is
+  // 0.26 mm on a laptop, and about 0.17 mm on a phone, where the figure alone keeps to that.
+  it.each([
+    { name: 'laptop', viewport: { width: 1280, height: 800 }, force: 208, doubt: 54 },
+    { name: 'phone', viewport: { width: 390, height: 844 }, force: 104, doubt: 65 },
+  ])('stand whole on a $name and large enough for two metres', async ({ viewport, force, doubt }) => {
+    const { page } = listen;
+    await page.setViewportSize(viewport);
+    await page.keyboard.press('f');
+    await page.getByRole('heading', { name: 'Large figures' }).waitFor();
+    const sizeOf = (selector: string) =>
+      page.locator(`far-screen ${selector}`).evaluate((one) => Number.parseFloat(getComputedStyle(one).fontSize));
+    expect(await sizeOf('.figure.force')).toBeGreaterThanOrEqual(force);
+    expect(await sizeOf('.doubt')).toBeGreaterThanOrEqual(doubt);
+    for (const selector of ['.figure.force', '.doubt', '.grade', 'force-ruler']) {
+      const box = (await page.locator(`far-screen ${selector}`).boundingBox())!;
+      expect([box.x >= 0, box.y >= 0, box.x + box.width <= viewport.width, box.y + box.height <= viewport.height]).toEqual([
+        true,
+        true,
+        true,
+        true,
+      ]);
+    }
+    await page.keyboard.press('Escape');
+    await page.setViewportSize({ width: 1280, height: 800 });
+  });
+
   it('open by their address', async () => {
     await listen.page.goto(`${listen.page.url().replace(/#.*/u, '')}#/listen/far`);
     await listen.page.reload();

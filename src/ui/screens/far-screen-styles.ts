@@ -54,7 +54,7 @@ export const farScreenStyles = css`
     min-inline-size: 0;
   }
   .doubt {
-    font-size: clamp(3rem, 6vw, 5.5rem);
+    font-size: clamp(3.5rem, 18vw, 5.5rem);
     line-height: 1.15;
     letter-spacing: var(--tracking-large);
     white-space: nowrap;
