@@ -8,6 +8,7 @@ import { createPlanner } from './analysis/planner.ts';
 import { KeptArchive } from './archive/kept-archive.ts';
 import { createSetupMemory } from './archive/last-setup.ts';
 import { RecordingStore } from './archive/recording-store.ts';
+import { SessionStore } from './archive/session-store.ts';
 import { createFileDecoder } from './capture/audio-file.ts';
 import { createRecorder } from './capture/microphone.ts';
 import { createClipPlayer } from './capture/playback.ts';
@@ -69,6 +70,7 @@ app.workbench = {
   live,
   kept,
   recordings,
+  sessions: new SessionStore(),
   updates,
   cue: new SoundCue({ store }),
   reportFiles: { csv: readingsCsv, json: reportJson, zip: zipOf },

@@ -1,6 +1,7 @@
 /** What the app needs from outside: types only, so that screens and tests meet the same contract. */
 
 import type { KeptDocument, SectionName } from '../shared/document.ts';
+import type { TakeTruth } from '../shared/take-truth.ts';
 import type { Take } from './core/answer.ts';
 import type { Counsel } from './core/counsel.ts';
 import type { DrawnAnswer } from './core/drawn-answer.ts';
@@ -13,6 +14,7 @@ import type { TrialQuestion, TrialRow } from './core/machine/trial.ts';
 import type { PluckReading } from './core/outcome.ts';
 import type { Recording, SoundProcessing } from './core/samples/recording.ts';
 import type { SpanSetup } from './core/setup.ts';
+import type { KnownForceTake } from './core/validation/known-take.ts';
 
 export type { SoundBlock } from './core/samples/block.ts';
 
@@ -334,4 +336,37 @@ export interface RecordingArchive {
   clips(takeId: string): Promise<readonly SoundClip[]>;
   /** One take's, or all. */
   drop(takeId?: string): Promise<void>;
+}
+
+type SessionEnd = 'unknown' | 'pulley' | 'idler' | 'clip';
+
+/** What is told of a take under a known weight, as typed, units and all. */
+export interface SessionTexts {
+  readonly density: string;
+  readonly densityFrom: 'weighed' | 'stated' | 'catalogue';
+  readonly ends: readonly [SessionEnd, SessionEnd];
+  readonly span: string;
+  readonly spanKnownTo: string;
+  readonly weight: string;
+}
+
+export interface SessionTake {
+  readonly name: string;
+  readonly truth: TakeTruth;
+  readonly known: KnownForceTake;
+  readonly recording: Recording;
+}
+
+export interface KeptSession {
+  readonly texts: SessionTexts;
+  /** Takes that were ever taken in it, for the name of the next. */
+  readonly count: number;
+  readonly takes: readonly SessionTake[];
+}
+
+/** Keeps the one validation session over a reload; never part of the document. */
+export interface SessionArchive {
+  last(): Promise<KeptSession | undefined>;
+  /** Takes the place of what was kept. Resolves to whether it is on the disk. */
+  keep(session: KeptSession): Promise<boolean>;
 }

@@ -52,7 +52,11 @@ export const validationEn = {
   none: '–',
   report: 'What they come to',
   save: 'Save the folder',
-  saveNote: 'Recordings with their truth beside them, in one file to unpack. They live in this page alone: save them before you close it.',
+  saveNote: 'Recordings with their truth beside them, in one file to unpack.',
+  stay: 'Until you begin anew, the takes stay in this browser too.',
+  doNotStay: 'This browser keeps nothing: save them before you close the page.',
+  beginAnew: 'Begin anew',
+  allDropped: 'All takes were dropped.',
   fileName: 'spanwright-takes.zip',
   command: 'The command line reads the folder and prints the same: npm run --silent agreement -- FOLDER',
 } as const;

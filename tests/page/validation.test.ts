@@ -66,6 +66,20 @@ describe('a session with a density told 10 % too high', () => {
     expect(await page.getByRole('rowheader').count()).toBe(6);
   });
 
+  it('finds the session again after a reload, and lets it be begun anew and brought back', async () => {
+    const sentence = await page.getByText(/Likely cause: the linear density/u).textContent();
+    await page.getByText('the takes stay in this browser too').waitFor();
+    await page.reload();
+    await page.getByRole('rowheader', { name: 'take-06', exact: true }).waitFor();
+    expect(await page.getByText(/Likely cause: the linear density/u).textContent()).toBe(sentence);
+    expect(await page.getByRole('textbox', { name: 'Linear density' }).inputValue()).toBe('8.591 g/m ± 0.08 g/m');
+    await page.getByRole('button', { name: 'Begin anew' }).click();
+    await page.getByText('All takes were dropped.').waitFor();
+    expect(await page.getByRole('rowheader').count()).toBe(0);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await page.getByRole('rowheader').count()).toBe(6);
+  });
+
   it('leaves a folder of which the command line says the same', async () => {
     const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save the folder' }).click()]);
     for (const [name, bytes] of unzipped(readFileSync(await download.path()))) writeFileSync(join(folder, name), bytes);

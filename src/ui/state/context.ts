@@ -1,7 +1,7 @@
 /** What every screen may ask for: the store, what a person can do, and the sound of the moment. */
 
 import { createContext } from '@lit/context';
-import type { ProgramUpdates, RecordingArchive, ReportFiles } from '../../ports.ts';
+import type { ProgramUpdates, RecordingArchive, ReportFiles, SessionArchive } from '../../ports.ts';
 import type { Effects } from './effects.ts';
 import type { Kept } from './kept.ts';
 import type { LiveMoments } from './live.ts';
@@ -16,6 +16,7 @@ export interface Workbench {
   readonly kept: Kept;
   /** Sounds that are kept beside takes. */
   readonly recordings: RecordingArchive;
+  readonly sessions: SessionArchive;
   readonly updates: ProgramUpdates;
   readonly reportFiles: ReportFiles;
   readonly cue: SoundCue;

@@ -9,23 +9,10 @@ import type { PluckSound } from '../../core/outcome.ts';
 import { type ParsedQuantity, parseQuantity, type QuantityFault } from '../../core/quantity.ts';
 import type { Recording, SoundProcessing } from '../../core/samples/recording.ts';
 import { writeWav } from '../../core/samples/wav.ts';
-import type { KnownForceTake } from '../../core/validation/known-take.ts';
 import { knownForceTake, setupOfTold } from '../../core/validation/told-take.ts';
-import type { EnteredSetup } from '../../ports.ts';
+import type { EnteredSetup, SessionTake, SessionTexts } from '../../ports.ts';
 import { PROGRAM_VERSION } from '../../words/program.ts';
 import { EMPTY_SETUP, OWN_BELT } from './span-setup.ts';
-
-type End = 'unknown' | 'pulley' | 'idler' | 'clip';
-
-/** As typed, units and all. */
-export interface SessionTexts {
-  readonly density: string;
-  readonly densityFrom: 'weighed' | 'stated' | 'catalogue';
-  readonly ends: readonly [End, End];
-  readonly span: string;
-  readonly spanKnownTo: string;
-  readonly weight: string;
-}
 
 export const EMPTY_TEXTS: SessionTexts = {
   density: '',
@@ -108,13 +95,6 @@ export const enteredForSession = (texts: SessionTexts): EnteredSetup => ({
   spanKnownTo: texts.spanKnownTo,
   ends: texts.ends,
 });
-
-export interface SessionTake {
-  readonly name: string;
-  readonly truth: TakeTruth;
-  readonly known: KnownForceTake;
-  readonly recording: Recording;
-}
 
 /** A take as it goes into the comparison and into the folder; reckoned with exactly what the folder will tell. */
 export function sessionTake(given: {

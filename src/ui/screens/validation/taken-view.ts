@@ -3,25 +3,26 @@
 import { html, nothing } from 'lit';
 import { formatMeasured, formatQuantity, type NumberFormat } from '../../../core/quantity.ts';
 import { agreementOf, type ComparedTake } from '../../../core/validation/agreement.ts';
+import type { SessionTake } from '../../../ports.ts';
 import { agreementEn, agreementSentences } from '../../../words/agreement-en.ts';
 import { validationEn as words } from '../../../words/validation-en.ts';
-import type { SessionTake } from '../../state/validation-session.ts';
 
 export interface TakenView {
   readonly takes: readonly SessionTake[];
-  readonly dropped: SessionTake | undefined;
+  /** What was dropped, in words; empty where nothing can be brought back. */
+  readonly dropped: string;
   readonly format: NumberFormat;
   readonly drop: (take: SessionTake) => void;
   readonly undo: () => void;
 }
 
 export function takenView({ takes, dropped, format, drop, undo }: TakenView) {
-  if (takes.length === 0 && !dropped) return nothing;
+  if (takes.length === 0 && dropped === '') return nothing;
   const { compared } = agreementOf(takes.map(({ known }) => known));
   const { columns } = agreementEn;
   return html`<section>
     <h2>${words.takes}</h2>
-    ${dropped ? html`<p role="status">${words.dropped(dropped.name)} <button class="quiet" @click=${undo}>${words.undo}</button></p>` : nothing}
+    ${dropped ? html`<p role="status">${dropped} <button class="quiet" @click=${undo}>${words.undo}</button></p>` : nothing}
     <div class="scroll"><table>
       <thead><tr>
         <th scope="col">${columns.name}</th><th scope="col">${columns.known}</th><th scope="col">${columns.heard}</th>
@@ -44,7 +45,16 @@ function figures({ known, name }: SessionTake, found: ComparedTake | undefined, 
     <td>${found ? agreementEn.held(found.isInside) : agreementEn.refusedCell}</td>`;
 }
 
-export function reportView(takes: readonly SessionTake[], format: NumberFormat, save: () => void) {
+export interface ReportView {
+  readonly takes: readonly SessionTake[];
+  /** Whether the takes are on this browser's disk; undefined while they are being written. */
+  readonly isKept: boolean | undefined;
+  readonly format: NumberFormat;
+  readonly save: () => void;
+  readonly beginAnew: () => void;
+}
+
+export function reportView({ takes, isKept, format, save, beginAnew }: ReportView) {
   const [density, ...others] = new Set(takes.map(({ truth }) => truth.linearDensityKgPerM));
   const sentences = agreementSentences(agreementOf(takes.map(({ known }) => known)), {
     toldDensityKgPerM: others.length === 0 ? density : undefined,
@@ -53,8 +63,8 @@ export function reportView(takes: readonly SessionTake[], format: NumberFormat, 
   return html`<section class="report">
     <h2>${words.report}</h2>
     ${sentences.map((sentence) => html`<p>${sentence}</p>`)}
-    <div class="acts"><button @click=${save}>${words.save}</button></div>
-    <p class="note">${words.saveNote}</p>
+    <div class="acts"><button @click=${save}>${words.save}</button> <button class="quiet" @click=${beginAnew}>${words.beginAnew}</button></div>
+    <p class="note">${words.saveNote} ${isKept === undefined ? '' : isKept ? words.stay : words.doNotStay}</p>
     <p class="note">${words.command}</p>
   </section>`;
 }

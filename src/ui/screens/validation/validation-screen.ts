@@ -3,7 +3,7 @@
 import { consume } from '@lit/context';
 import { html, LitElement, nothing } from 'lit';
 import { customElement, query, state } from 'lit/decorators.js';
-import type { LiveMoment } from '../../../ports.ts';
+import type { KeptSession, LiveMoment, SessionTake, SessionTexts } from '../../../ports.ts';
 import { en } from '../../../words/en.ts';
 import { validationEn as words } from '../../../words/validation-en.ts';
 import { Figures } from '../../format.ts';
@@ -23,8 +23,6 @@ import {
   folderFiles,
   nextStep,
   type SessionField,
-  type SessionTake,
-  type SessionTexts,
   sessionTake,
   understoodSession,
 } from '../../state/validation-session.ts';
@@ -35,11 +33,11 @@ import { validationStyles } from './validation-styles.ts';
 const ERRAND = 'validation';
 
 /** Outlives the screen, so that a look at another place loses nothing. */
-const session: { texts: SessionTexts; takes: readonly SessionTake[]; count: number; saved: readonly SessionTake[] } = {
-  texts: EMPTY_TEXTS,
-  takes: [],
-  count: 0,
+const session: { now: KeptSession; saved: readonly SessionTake[]; isOpen: boolean; isKept: boolean | undefined } = {
+  now: { texts: EMPTY_TEXTS, takes: [], count: 0 },
   saved: [],
+  isOpen: false,
+  isKept: true,
 };
 
 @customElement('validation-screen')
@@ -47,10 +45,11 @@ export class ValidationScreen extends LitElement {
   static override styles = [shared, quantityInputStyles, selectFieldStyles, validationStyles];
 
   @consume({ context: workbenchContext }) workbench!: Workbench;
-  @state() texts = session.texts;
-  @state() takes = session.takes;
+  @state() session = session.now;
+  @state() isKept = session.isKept;
   @state() said = '';
-  @state() dropped: { readonly take: SessionTake; readonly at: number } | undefined;
+  /** What stood before takes were dropped, and what to say of it. */
+  @state() dropped: { readonly before: KeptSession; readonly said: string } | undefined;
   @query('level-meter') meter!: LevelMeter | null;
 
   readonly #figures = new Figures();
@@ -66,6 +65,7 @@ export class ValidationScreen extends LitElement {
     super.connectedCallback();
     this.#unfollow = this.workbench.live.follow((moment) => this.#show(moment));
     window.addEventListener('beforeunload', this.#unload);
+    void this.#open();
   }
 
   override disconnectedCallback(): void {
@@ -75,9 +75,37 @@ export class ValidationScreen extends LitElement {
     void this.workbench.effects.endErrand();
   }
 
-  override willUpdate(): void {
-    session.texts = this.texts;
-    session.takes = this.takes;
+  /** The session that was left, where this page has none yet. */
+  async #open(): Promise<void> {
+    if (session.isOpen) return;
+    const last = await this.workbench.sessions.last();
+    session.isOpen = true;
+    if (last && this.session.takes.length === 0) this.#change({ ...last, texts: this.texts === EMPTY_TEXTS ? last.texts : this.texts });
+  }
+
+  get texts(): SessionTexts {
+    return this.session.texts;
+  }
+
+  get takes(): readonly SessionTake[] {
+    return this.session.takes;
+  }
+
+  #change(change: Partial<KeptSession>): void {
+    this.session = { ...this.session, ...change };
+    session.now = this.session;
+    if (!session.isOpen) return;
+    if (change.takes) this.#setKept(undefined);
+    const kept = this.session;
+    void this.workbench.sessions.keep(kept).then((isKept) => {
+      if (session.now === kept) this.#setKept(isKept);
+    });
+  }
+
+  /** Undefined while it is being written. */
+  #setKept(isKept: boolean | undefined): void {
+    session.isKept = isKept;
+    this.isKept = isKept;
   }
 
   override render() {
@@ -88,8 +116,8 @@ export class ValidationScreen extends LitElement {
       <div class="columns">
         <div>${this.#beltFields()} ${this.#takeFields()}</div>
         <div>
-          ${takenView({ takes: this.takes, dropped: this.dropped?.take, format: this.#figures.format, drop: (take) => this.#drop(take), undo: this.#undo })}
-          ${this.takes.length > 0 ? reportView(this.takes, this.#figures.format, this.#save) : nothing}
+          ${takenView({ takes: this.takes, dropped: this.dropped?.said ?? '', format: this.#figures.format, drop: (take) => this.#drop(take), undo: this.#undo })}
+          ${this.takes.length > 0 ? reportView({ takes: this.takes, isKept: this.isKept, format: this.#figures.format, save: this.#save, beginAnew: this.#beginAnew }) : nothing}
         </div>
       </div>
     </main>`;
@@ -133,7 +161,7 @@ export class ValidationScreen extends LitElement {
             ? html`<button class="solid" @click=${this.#finish}>${words.stop}</button>
                 <button @click=${() => void this.workbench.effects.endErrand()}>${words.leave}</button>`
             : html`<button class="solid" @click=${this.#listen}>${words.listen}</button>
-                <label class="file">${words.recording}<input type="file" accept="audio/*,.wav,.m4a,.mp3,.flac,.ogg,.opus,.webm" @change=${this.#open} /></label>`
+                <label class="file">${words.recording}<input type="file" accept="audio/*,.wav,.m4a,.mp3,.flac,.ogg,.opus,.webm" @change=${this.#openFile} /></label>`
         }
       </div>
     </section>`;
@@ -156,7 +184,7 @@ export class ValidationScreen extends LitElement {
   }
 
   #type(change: Partial<SessionTexts>): void {
-    this.texts = { ...this.texts, ...change };
+    this.#change({ texts: { ...this.texts, ...change } });
   }
 
   readonly #listen = () => {
@@ -167,7 +195,7 @@ export class ValidationScreen extends LitElement {
     });
   };
 
-  readonly #open = async (event: Event) => {
+  readonly #openFile = async (event: Event) => {
     const input = event.currentTarget as HTMLInputElement;
     const file = input.files?.[0];
     input.value = '';
@@ -194,9 +222,9 @@ export class ValidationScreen extends LitElement {
       this.said = notice ? words.failed : words.nothing;
       return;
     }
-    session.count += 1;
+    const count = this.session.count + 1;
     const taken = sessionTake({
-      name: words.takeName(session.count),
+      name: words.takeName(count),
       texts: this.texts,
       told,
       sounds,
@@ -205,18 +233,24 @@ export class ValidationScreen extends LitElement {
       description: words.description(this.texts.span, this.texts.weight),
     });
     this.dropped = undefined;
-    this.takes = [...this.takes, taken];
+    this.#change({ count, takes: [...this.takes, taken] });
   };
 
   #drop(take: SessionTake): void {
-    this.dropped = { take, at: this.takes.indexOf(take) };
-    this.takes = this.takes.filter((one) => one !== take);
+    this.dropped = { before: this.session, said: words.dropped(take.name) };
+    this.#change({ takes: this.takes.filter((one) => one !== take) });
   }
+
+  readonly #beginAnew = () => {
+    this.dropped = { before: this.session, said: words.allDropped };
+    this.#change({ takes: [], count: 0 });
+  };
 
   readonly #undo = () => {
     if (!this.dropped) return;
-    this.takes = this.takes.toSpliced(this.dropped.at, 0, this.dropped.take);
+    const { takes, count } = this.dropped.before;
     this.dropped = undefined;
+    this.#change({ takes, count });
   };
 
   readonly #save = () => {
@@ -224,9 +258,9 @@ export class ValidationScreen extends LitElement {
     session.saved = this.takes;
   };
 
-  /** Recordings that live in this page alone are asked about before they are gone for good. */
+  /** Recordings that this browser does not keep are asked about before they are gone for good. */
   readonly #unload = (event: BeforeUnloadEvent) => {
-    if (this.takes.length > 0 && session.saved !== this.takes) event.preventDefault();
+    if (!session.isKept && this.takes.length > 0 && session.saved !== this.takes) event.preventDefault();
   };
 
   #show(moment: LiveMoment | undefined): void {
