@@ -27,6 +27,11 @@ const benchTakeSchema = z.strictObject({
 const keptBenchSchema = z.strictObject({
   /** `hang`: the weight hangs from the belt itself. `roller`: over a roller, approached from both sides. */
   rig: z.enum(['hang', 'roller']),
+  /** What hangs besides each weight, belt between span and weight, and where: degrees and height above the sea. */
+  hanger: text.optional(),
+  beltBelow: text.optional(),
+  latitude: text.optional(),
+  height: text.optional(),
   spans: z.array(z.strictObject({ id: idSchema, length: text, knownTo: text })).max(MOST_ROWS),
   /** A mass or a force; empty: nobody knows it, but it was the same for every span. */
   loads: z.array(z.strictObject({ id: idSchema, weight: text, knownTo: text })).max(MOST_ROWS),

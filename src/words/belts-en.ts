@@ -159,6 +159,17 @@ export const beltsEn = {
     loadKnownTo: (number: number) => `Weight ${number} known to`,
     loadNote: 'Grams, or a force such as 12 N.',
     addLoad: 'Another weight',
+    hangs: {
+      more: 'Hook, belt below, gravity',
+      labels: { hanger: 'Hook, string, pan', beltBelow: 'Belt below the span', latitude: 'Latitude', height: 'Height above the sea' },
+      notes: {
+        hanger: 'What hangs besides each weight. Empty: it is part of the weights above.',
+        beltBelow: 'From the span down to the weight; it hangs along.',
+        latitude: 'For gravity where you are; without it 0.3 % stays open.',
+        height: 'With the latitude; a hundred metres are 0.003 %.',
+      },
+      latitudeFault: 'Write degrees from 0 to 90, such as 52.',
+    },
     drop: 'Drop',
     dropSpan: (number: number) => `Drop span ${number}`,
     dropLoad: (number: number) => `Drop weight ${number}`,

@@ -98,6 +98,28 @@ describe.each([
     expect(await listen.button('Use as this belt’s values').count()).toBe(0);
   });
 
+  it('counts the hook that hangs besides each weight, and gravity where it hangs', async () => {
+    const { page } = listen;
+    await page.getByText('Hook, belt below, gravity').click();
+    await page.getByRole('textbox', { name: 'Latitude' }).fill('97');
+    await page.getByText('Write degrees from 0 to 90').waitFor();
+    await page.getByRole('textbox', { name: 'Latitude' }).fill('0');
+    await page.getByRole('textbox', { name: 'Hook, string, pan' }).fill('100');
+    // Gravity at the equator 9.7803 m/s² (WGS84): (0.306 + 0.1) kg pull 3.97 N
+    await page
+      .getByText(/under 3\.97\sN/u)
+      .first()
+      .waitFor();
+    const { violations } = await new AxeBuilder({ page }).analyze();
+    expect(violations.filter(({ impact }) => impact === 'serious' || impact === 'critical').map(({ id }) => id)).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
+    for (const name of ['Latitude', 'Hook, string, pan']) await page.getByRole('textbox', { name }).fill('');
+    await page
+      .getByText(/under 3(?:\.0\d?)?\sN/u)
+      .first()
+      .waitFor();
+  });
+
   it('four forces on that span part them and say how well', async () => {
     const takes = listen.page.getByRole('textbox', { name: /^Partials of/u });
     for (const index of [0, 1, 3]) await takes.nth(index).fill(told.takes[index]!);

@@ -4,16 +4,17 @@ import { beltById, belts } from '../../../shared/belts.ts';
 import type { KeptBelt, KeptBench } from '../../../shared/document/belt.ts';
 import type { BenchData, BenchLoad, BenchPartial, BenchPrior } from '../../core/belt/bench-data.ts';
 import { stiffnessLike } from '../../core/belt/catalogue.ts';
-import { FORCE_SCALE_RELATIVE_U, hungForceN } from '../../core/belt/hung-load.ts';
+import { type BenchHang, forceScaleRelativeU, hungForceN } from '../../core/belt/hung-load.ts';
 import type { Measured } from '../../core/math/measured.ts';
 import { type ParsedQuantity, parseQuantity, type QuantityFault } from '../../core/quantity.ts';
+import { understoodRig } from './bench-rig.ts';
 
 /** `weights`: known forces. `positions`: one force that nobody knows, the same at each. */
 export type BenchKind = 'weights' | 'positions';
 export type KeptTake = KeptBench['takes'][number];
 
 export interface UnderstoodBench {
-  /** By id of the span or load and name of the field, such as `ID length`; of a take by both ids. */
+  /** By id of the span or load and name of the field, such as `ID length`; of a take by both ids; of the rig by the field alone. */
   readonly faults: Readonly<Record<string, QuantityFault>>;
   /** Takes that can be reckoned with, and the spans and loads that they need; missing where there is none. */
   readonly data?: BenchData | undefined;
@@ -73,11 +74,14 @@ export function understoodBench(bench: KeptBench, belt: KeptBelt, kind: BenchKin
     if (!told) return [];
     return [{ id, lengthM: measured(told, within ? within.value / COVERAGE_FACTOR : ASSUMED.lengthM) }];
   });
+  const prior = priorOf(belt);
+  const { hang, faults: rigFaults } = understoodRig(bench, toothPitchM, prior.linearDensityKgPerM.value);
+  Object.assign(faults, rigFaults);
   const loads = bench.loads.flatMap(({ id, weight, knownTo }): { id: string; load: BenchLoad }[] => {
     if (kind === 'positions') return [{ id, load: {} }];
     const within = read(`${id} knownTo`, parseQuantity(knownTo, { kind: 'percent', defaultUnit: '%' }));
     const relativeU = within ? within.value / COVERAGE_FACTOR : ASSUMED.massRelative;
-    const load = readLoad(weight, relativeU, bench.rig);
+    const load = readLoad(weight, relativeU, hang);
     if ('ok' in load) {
       if (load.why !== 'empty') faults[`${id} weight`] = load;
       return [];
@@ -104,8 +108,8 @@ export function understoodBench(bench: KeptBench, belt: KeptBelt, kind: BenchKin
     spans: spans.map(({ lengthM }) => ({ lengthM })),
     loads: loads.map(({ load }) => load),
     takes: found.map(({ take }) => take),
-    forceScaleRelativeU: FORCE_SCALE_RELATIVE_U,
-    prior: priorOf(belt),
+    forceScaleRelativeU: forceScaleRelativeU(hang.place),
+    prior,
   };
   return { faults, data, places: found.map(({ place }) => place), forceN };
 }
@@ -119,9 +123,9 @@ const measured = ({ value, standardUncertainty }: Readable, assumedU: number): M
 });
 
 /** A mass, which hangs; or a force with its unit, which pulls as it is. */
-function readLoad(text: string, relativeU: number, rig: KeptBench['rig']): Measured | QuantityFault {
+function readLoad(text: string, relativeU: number, hang: BenchHang): Measured | QuantityFault {
   const mass = parseQuantity(text, { kind: 'mass', defaultUnit: 'g' });
-  if (mass.ok) return hungForceN(measured(mass, mass.value * relativeU), rig);
+  if (mass.ok) return hungForceN(measured(mass, mass.value * relativeU), hang);
   if (mass.why !== 'unknown-unit') return mass;
   const force = parseQuantity(text, { kind: 'force', defaultUnit: 'N' });
   return force.ok ? measured(force, force.value * relativeU) : mass;

@@ -9,6 +9,7 @@ import { selectField } from '../../parts/select-field.ts';
 import { type BenchKind, emptyLoad, emptySpan, takeAt, type UnderstoodBench, withTakeAt } from '../../state/bench-texts.ts';
 import { newId } from '../../state/new-item.ts';
 import { faultText } from '../setup-words.ts';
+import { rigFields } from './bench-rig-fields.ts';
 
 const words = beltsEn.bench;
 
@@ -103,7 +104,8 @@ export function loadRows(fields: BenchFields) {
       })}
     </div>
     <p class="note" id="load-note">${words.loadNote}</p>
-    <button class="quiet" @click=${() => keep((now) => ({ ...now, loads: [...now.loads, emptyLoad(newId())] }))}>${words.addLoad}</button>`;
+    <button class="quiet" @click=${() => keep((now) => ({ ...now, loads: [...now.loads, emptyLoad(newId())] }))}>${words.addLoad}</button>
+    ${rigFields(fields)}`;
 }
 
 const dropButton = (name: string, drop: () => void) => html`<button class="quiet" aria-label=${name} @click=${drop}>${words.drop}</button>`;

@@ -3,7 +3,7 @@
 import { html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { KeptBelt } from '../../../../shared/document/belt.ts';
-import { FORCE_SCALE_RELATIVE_U, hungForceN } from '../../../core/belt/hung-load.ts';
+import { forceScaleRelativeU, hungForceN } from '../../../core/belt/hung-load.ts';
 import { type LongitudinalStiffness, longitudinalStiffness } from '../../../core/belt/stretch.ts';
 import { type ParsedQuantity, parseQuantity } from '../../../core/quantity.ts';
 import { beltsEn } from '../../../words/belts-en.ts';
@@ -41,7 +41,7 @@ export class StretchPage extends BeltPage {
     const read = texts.readings.map(({ weight, reading }) => ({ mass: this.#mass(weight), reading: this.#length(reading, true) }));
     const readings = read.flatMap(({ mass, reading }) =>
       mass.ok && reading.ok
-        ? [{ forceN: hungForceN({ value: mass.value, standardUncertainty: 0 }, 'hang').value, lengtheningM: reading.value }]
+        ? [{ forceN: hungForceN({ value: mass.value, standardUncertainty: 0 }, { rig: 'hang' }).value, lengtheningM: reading.value }]
         : [],
     );
     const isReady = gauge.ok && knownTo.ok && readings.length >= 3;
@@ -50,7 +50,7 @@ export class StretchPage extends BeltPage {
           gaugeLengthM: { value: gauge.value, standardUncertainty: GAUGE_LENGTH_U_M },
           readings,
           readingUM: knownTo.value / COVERAGE_FACTOR,
-          forceScaleRelativeU: FORCE_SCALE_RELATIVE_U,
+          forceScaleRelativeU: forceScaleRelativeU(),
         })
       : undefined;
     const rated = knowledgeOf(this.belt)?.ratedForceN;

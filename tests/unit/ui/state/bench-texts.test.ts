@@ -33,6 +33,25 @@ describe('understoodBench', () => {
     expect(data!.takes[0]!.partials[2]).toEqual({ number: 3, frequencyHz: { value: 612, standardUncertainty: expect.closeTo(1.224, 9) } });
   });
 
+  it('adds hook and belt below to each mass, not to a force, with gravity where it hangs', () => {
+    const { data, faults, forceN } = understoodBench(
+      { ...bench, hanger: '20 ± 1', beltBelow: '500', latitude: '45,0°', height: '200' },
+      { ...belt, linearDensityKgPerM: [{ value: 0.008, standardUncertainty: 0.0001, from: 'told', got }] },
+      'weights',
+    );
+    expect(faults).toEqual({});
+    // (0.306 + 0.02 + 0.5 · 0.008) kg at 45° and 200 m: 9.80620 − 0.00062 m/s² (WGS84, free air)
+    expect(forceN.l1).toBeCloseTo(0.33 * 9.80558, 4);
+    expect(forceN.l2).toBe(12);
+    expect(data!.forceScaleRelativeU).toBeLessThan(0.001);
+  });
+
+  it('names what cannot be read of the rig, and goes on with standard gravity', () => {
+    const { faults, forceN } = understoodBench({ ...bench, latitude: '97', hanger: 'a nail' }, belt, 'weights');
+    expect(Object.keys(faults).sort()).toEqual(['hanger', 'latitude']);
+    expect(forceN.l1).toBeCloseTo(3.0008, 4);
+  });
+
   it('names what cannot be read by its field, and goes on with the rest', () => {
     const odd = {
       ...bench,
