@@ -39,7 +39,8 @@ function lastPlaceOf(value: number): number {
 function written(value: number, place: number, { decimalSign, groupSign }: NumberFormat): string {
   if (!Number.isFinite(value)) throw new RangeError(`a number is printed only when finite, got ${value}`);
   const step = 10 ** Math.max(0, place);
-  const text = (Math.round(Math.abs(value) / step) * step).toFixed(0);
+  const rounded = Math.round(Math.abs(value) / step) * step;
+  const text = (Number.isFinite(rounded) ? rounded : Math.abs(value)).toFixed(0); // the largest doubles have no room to round up
   const digits = place < 0 ? Math.abs(value).toFixed(Math.min(100, -place)) : text;
   const [whole = '', decimals] = digits.split('.');
   const grouped = whole.length < FROM_THIS_MANY_DIGITS_GROUPED ? whole : whole.replace(/\B(?=(?:\d{3})+$)/gu, groupSign);
@@ -115,7 +116,8 @@ export function formatNumber(value: number, options: Digits & Options): string {
   if ('decimals' in options) return written(value, -options.decimals, format);
   if (value === 0) return '0';
   const digits = 'atMostDigits' in options ? options.atMostDigits : options.significantDigits;
-  const rounded = Number(value.toPrecision(digits)); // 9.96 to two digits is 10, one place up
+  const nearest = Number(value.toPrecision(digits)); // 9.96 to two digits is 10, one place up
+  const rounded = Number.isFinite(nearest) ? nearest : value;
   const place = exponentOf(rounded) - digits + 1;
   return written(value, 'atMostDigits' in options ? Math.max(place, lastPlaceOf(rounded)) : place, format);
 }

@@ -46,6 +46,7 @@ describe('printing', () => {
     expect(formatNumber(48000, { decimals: 0 })).toBe('48,000');
     expect(formatNumber(48000, { decimals: 0, format: german })).toBe('48.000');
     expect(formatNumber(1234.5, { decimals: 1 })).toBe('1234.5');
+    expect(formatNumber(Number.MAX_VALUE, { significantDigits: 3 })).toMatch(/^1\.79/);
     expect(formatNumber(9.96, { significantDigits: 2 })).toBe('10');
     expect(formatNumber(0.000123456, { significantDigits: 3 })).toBe('0.000123');
     expect(formatQuantity(150, 'mm', { atMostDigits: 6 })).toBe('150\u00a0mm');
