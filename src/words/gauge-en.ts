@@ -141,6 +141,10 @@ export function noCalibrationText(why: NoCalibration['why']): string {
       return 'There are too few readings, or too few different forces, for this curve. Hang more loads or choose a line.';
     case 'turns-back':
       return 'The curve turns back between the loads, so that one reading would stand for two forces. Look for a slip, or choose another curve.';
+    case 'beyond-gauges':
+      return 'A force or a reading is far beyond what a gauge can show. Look for a slip in the table, and for the unit of its columns.';
+    case 'forces-too-close':
+      return 'Two forces differ by next to nothing. If they are one load, write the same number for both.';
     default:
       return assertNever(why);
   }

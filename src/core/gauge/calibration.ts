@@ -47,17 +47,29 @@ export interface Calibration {
 
 export interface NoCalibration {
   readonly kind: 'no-calibration';
-  readonly why: 'too-few-rows' | 'one-force' | 'all-alike' | 'too-few-for-curve' | 'turns-back';
+  readonly why: 'too-few-rows' | 'one-force' | 'all-alike' | 'too-few-for-curve' | 'turns-back' | 'beyond-gauges' | 'forces-too-close';
 }
 
 const FEWEST_ROWS = 3;
+/** Far beyond every belt and every gauge, and far within what squares and their sums can hold. */
+const MOST_FORCE_N = 1e6;
+const LEAST_LARGEST_FORCE_N = 1e-6;
+const MOST_READING = 1e9;
+/** Of the largest force: no weight is known so well, and no fit can part them. */
+const LEAST_GAP = 1e-9;
 const NO_STOP_ROUNDS = 2;
 
 export function calibrate(request: CalibrationRequest): Calibration | NoCalibration {
   const { rows: all, kind = 'auto', throughOrigin = false, toleranceRelative, shared = NO_SHARED_DOUBT, ceilingReading } = request;
   const no = (why: NoCalibration['why']): NoCalibration => ({ kind: 'no-calibration', why });
   if (all.length < FEWEST_ROWS) return no('too-few-rows');
-  if (loadsOf(all).length < 2) return no('one-force');
+  const allLoads = loadsOf(all);
+  if (allLoads.length < 2) return no('one-force');
+  const largestN = allLoads[allLoads.length - 1]!;
+  const isBeyond =
+    largestN > MOST_FORCE_N || largestN < LEAST_LARGEST_FORCE_N || all.some(({ reading }) => Math.abs(reading) > MOST_READING);
+  if (isBeyond) return no('beyond-gauges');
+  if (allLoads.some((forceN, index) => index > 0 && forceN - allLoads[index - 1]! < LEAST_GAP * largestN)) return no('forces-too-close');
   if (all.every(({ reading }) => reading === all[0]!.reading)) return no('all-alike');
   const step = stepOfReadings(all.map(({ reading }) => reading));
 

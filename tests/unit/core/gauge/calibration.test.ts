@@ -97,6 +97,10 @@ describe('the curve', () => {
     const row = (reading: number, forceN: number, i = 1): LoadedReading => ({ row: i, reading, forceN });
     expect(why([row(1, 2), row(2, 3)])).toBe('too-few-rows');
     expect(why([row(1, 2), row(1.1, 2), row(1.2, 2)])).toBe('one-force');
+    expect(why([row(1, 1), row(2, 2), row(3, 3e300)])).toBe('beyond-gauges');
+    expect(why([row(1, 1), row(2, 2), row(-1e300, 3)])).toBe('beyond-gauges');
+    expect(why([row(1, 0), row(2, 1e-12), row(3, 2e-12)])).toBe('beyond-gauges');
+    expect(why([row(1, 1), row(2, 2), row(3, 2 + 1e-12)])).toBe('forces-too-close');
     expect(why([row(1, 2), row(1, 3), row(1, 4)])).toBe('all-alike');
     expect(why([row(1, 2), row(1.1, 2), row(2, 3)], { kind: 'quadratic' })).toBe('too-few-for-curve');
     expect(why(run({ law: (F) => 4 - (F - 10) ** 2 / 50 }), { kind: 'quadratic' })).toBe('turns-back');
