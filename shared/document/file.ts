@@ -13,6 +13,7 @@ import {
   SECTIONS,
   type SectionName,
 } from '../document.ts';
+import { wantedText } from './wanted-text.ts';
 
 /** Tells this program's files from all others. */
 export const FILE_FORMAT = 'spanwright document';
@@ -57,10 +58,29 @@ export function readFileText(text: string, { version: current = DOCUMENT_VERSION
   if (version > current) return { ok: false, why: 'newer', version };
   const notList = Object.entries(sections).find(([, items]) => !Array.isArray(items));
   if (notList) return fault(notList[0], 'a list is needed');
+  const deep = tooDeepIn(sections);
+  if (deep !== undefined) return fault(deep, 'lists and groups stand inside one another more often than a file of this program has them');
   const checked = checkedSections(migrated(sections as RawDocument, version, { to: current, steps }));
   return 'document' in checked
     ? { ok: true, document: checked.document, savedAt: typeof savedAt === 'string' ? savedAt : undefined }
     : checked;
+}
+
+/** Several times what any item needs, and far less than what a checker or a writer that calls itself can bear. */
+const DEEPEST = 64;
+
+/** Section and number of the first item that is nested too deeply; looked for without a call for each level. */
+function tooDeepIn(sections: object): string | undefined {
+  for (const [name, items] of Object.entries(sections)) {
+    for (const [index, item] of (items as readonly unknown[]).entries()) {
+      let level: readonly unknown[] = [item];
+      for (let depth = 0; level.length > 0; depth++) {
+        if (depth > DEEPEST) return `${name}.${index}`;
+        level = level.flatMap((one) => (typeof one === 'object' && one !== null ? Object.values(one) : []));
+      }
+    }
+  }
+  return undefined;
 }
 
 function checkedSections(sections: RawDocument): { readonly document: KeptDocument } | FileRefusal {
@@ -74,7 +94,7 @@ function checkedSections(sections: RawDocument): { readonly document: KeptDocume
       const checked = SECTIONS[name].safeParse(item);
       if (!checked.success) {
         const [issue] = checked.error.issues;
-        return fault([name, index, ...(issue?.path ?? [])].map(String).join('.'), issue?.message ?? '');
+        return fault([name, index, ...(issue?.path ?? [])].map(String).join('.'), issue ? wantedText(issue) : '');
       }
       if (ids.has(checked.data.id)) return fault(`${name}.${index}.id`, 'another item of this section has the same id');
       ids.add(checked.data.id);

@@ -47,6 +47,27 @@ describe('the document as a file', () => {
     expect(readFileText(damaged)).toMatchObject({ ok: false, why: 'fault', path });
   });
 
+  it.each([
+    ['machines.0.belts.1.spans.0.lengthM.value', -1, 'a number above 0 is needed'],
+    ['machines.0.name', 7, 'text is needed'],
+    ['machines.0.id', 'Two Words', 'an id has small letters, digits and hyphens'],
+    ['machines.0.belts', GONE, 'a list is needed'],
+    ['takes.0.source', 'drum', 'one of'],
+    ['machines.0.made.at', 'yesterday', 'a time such as 2026-03-02T08:15:00Z is needed'],
+  ])('says in plain words what is needed: %s', (path, value, words) => {
+    const read = readFileText(altered(path, value));
+    expect(read).toMatchObject({ ok: false, why: 'fault', path });
+    expect('detail' in read && read.detail).toContain(words);
+  });
+
+  it('refuses what is nested deeper than it could be written again, and names the item', () => {
+    const deep = `${'['.repeat(20_000)}${']'.repeat(20_000)}`;
+    for (const place of ['"note":', '"__proto__":']) {
+      const text = fileText(exampleDocument, AT).replace('"id": "roll-1"', `${place} ${deep}, "id": "roll-1"`);
+      expect(readFileText(text)).toMatchObject({ ok: false, why: 'fault', path: 'belts.0' });
+    }
+  });
+
   it('comes through the same steps as the store', () => {
     const old = JSON.stringify({ format: 'spanwright document', version: 1, tools: [{ id: 'g', name: 'Fork' }] });
     const made = exampleDocument.gauges[0]!.made;
