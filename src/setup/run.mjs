@@ -11,6 +11,7 @@ const PROGRAMS = {
   plan: COMMAND_LINE,
   gauge: COMMAND_LINE,
   fixtures: { entry: 'tests/support/make-fixtures.ts', built: 'dist/fixtures', sources: ['src', 'shared', 'tests/support'] },
+  fuzz: { entry: 'tests/fuzz/main.ts', built: 'dist/fuzz', sources: ['src', 'shared', 'tests/support', 'tests/fuzz'] },
   bench: { entry: 'tests/bench/main.ts', built: 'dist/bench', sources: ['src', 'shared', 'tests/support', 'tests/bench'] },
 };
 const ALWAYS = ['package-lock.json', 'vite.config.ts'];
