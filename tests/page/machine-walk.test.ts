@@ -134,13 +134,24 @@ describe('a span of a machine in Listen', () => {
     await expect.poll(async () => figuresIn(await listen.reading())?.frequencyHz).toBeCloseTo(truth.frequencyHz, 0);
     await page.keyboard.press('k');
     await listen.button('Kept').waitFor();
+    await listen.textbox('How warm was it?').fill('warm');
+    await page.getByText('Write a temperature in degrees').waitFor();
+    await listen.textbox('How warm was it?').fill('21,5');
+    await page.getByText('warmth can then be told from wear').waitFor();
 
     await page.getByRole('combobox', { name: 'Machine and span' }).selectOption('Dovetable, B, along the side');
     expect(await listen.reading()).toContain('No reading yet');
     await page.reload();
     await page.getByRole('heading', { name: 'Dovetable, belt B' }).waitFor();
     const { content } = await saved(listen);
-    expect(content.takes).toMatchObject([{ source: 'microphone', entered: { spanLength: '180' }, on: { machineId: expect.any(String) } }]);
+    expect(content.takes).toMatchObject([
+      {
+        source: 'microphone',
+        entered: { spanLength: '180' },
+        on: { machineId: expect.any(String) },
+        temperatureK: expect.closeTo(294.65, 9),
+      },
+    ]);
     expect((content.takes as { sounds: unknown[] }[])[0]!.sounds).toHaveLength(3);
     expect(listen.complaints).toEqual([]);
   });

@@ -8,7 +8,7 @@ import { keepingEn as words } from '../../words/keeping-en.ts';
 import { dialogStyles } from '../dialog-styles.ts';
 import { shared } from '../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../state/context.ts';
-import { isKeptAsItIs, type KeepNotes, keepable, keptMark, takeToKeep } from '../state/keep-take.ts';
+import { isKeptAsItIs, type KeepNotes, keepable, keptAgain, keptMark, takeToKeep } from '../state/keep-take.ts';
 import { newItem, nowAt } from '../state/new-item.ts';
 import { Selected } from '../state/selected.ts';
 
@@ -128,9 +128,7 @@ export class KeepTake extends LitElement {
     const id = state.keptAs?.id ?? fresh.id;
     await kept.change((document) => {
       const before = document.takes.find((take) => take.id === id);
-      const item = before ? { id, made: before.made, changedAt: nowAt() } : fresh;
-      const told = before ? { name: before.name, note: before.note } : notes;
-      const take = takeToKeep(state, item, before?.heard ?? fresh.made, told);
+      const take = before ? keptAgain(state, before, nowAt()) : takeToKeep(state, fresh, fresh.made, notes);
       return take ? { ...document, takes: [...document.takes.filter((one) => one.id !== id), take] } : document;
     });
     if (recordings.isOn) await recordings.keep(id, state.take?.plucks.flatMap(({ clip }) => clip ?? []) ?? []);

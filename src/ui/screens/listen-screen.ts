@@ -18,6 +18,7 @@ import type { AppState } from '../state/state.ts';
 import './evidence-panel.ts';
 import type { RemedyWanted } from './evidence-panel.ts';
 import './keep-take.ts';
+import './kept-temperature.ts';
 import './listen/used-panel.ts';
 import './listen-control.ts';
 import { listenScreenStyles } from './listen-screen-styles.ts';
@@ -72,7 +73,8 @@ export class ListenScreen extends LitElement {
       <main class="sheet">
         <h1 class="visually-hidden">${placesEn.names.listen}</h1>
         ${this.#head(hasReading)}
-        <div class="lower">${hasReading ? html`<evidence-panel @remedy-wanted=${this.#remedy}></evidence-panel>` : html`<start-panel></start-panel>`}
+        <div class="lower"><kept-temperature></kept-temperature>
+          ${hasReading ? html`<evidence-panel @remedy-wanted=${this.#remedy}></evidence-panel>` : html`<start-panel></start-panel>`}
           ${hasReading ? html`<second-offer></second-offer>` : html`<used-panel></used-panel>`}
           <told-frequency></told-frequency>
         </div>

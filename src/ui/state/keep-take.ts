@@ -29,7 +29,7 @@ export const keptMark = ({ take, understood: { setup }, entered: { on } }: AppSt
 export const isKeptAsItIs = (state: AppState): boolean => state.keptAs !== undefined && state.keptAs.mark === keptMark(state);
 
 /**
- * @param item   id and times of a new item, or those of the kept one that it takes the place of
+ * @param item   id and times of a new item
  * @param heard  when the plucks were heard
  */
 export function takeToKeep(state: AppState, item: NewItem, heard: When, { name, note }: KeepNotes): KeptTake | undefined {
@@ -51,6 +51,15 @@ export function takeToKeep(state: AppState, item: NewItem, heard: When, { name, 
     answeredBefore: [],
     note,
   });
+}
+
+/** The same take kept once more, after more plucks or a corrected input: what was told of it stays, and what it said under other inputs. */
+export function keptAgain(state: AppState, before: KeptTake, changedAt: string): KeptTake | undefined {
+  const { id, made, heard, name, note, temperatureK, answeredBefore } = before;
+  const take = takeToKeep(state, { id, made, changedAt }, heard, { name, note });
+  if (!take) return undefined;
+  const isCorrected = JSON.stringify(take.now.setup) !== JSON.stringify(before.now.setup);
+  return plain({ ...take, temperatureK, answeredBefore: isCorrected ? [...answeredBefore, before.now] : answeredBefore });
 }
 
 /** Only what a file can hold: no field that is not told, no object that is shared. */

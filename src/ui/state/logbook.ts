@@ -11,10 +11,10 @@ import type { Logged, LoggedEvent, LoggedReading } from '../../core/logbook/time
 import type { ForceRange } from '../../core/setup.ts';
 import { crossLines } from './gauge-cross.ts';
 import { proofOf } from './gauge-proof.ts';
+import { ZERO_CELSIUS_K } from './temperature.ts';
 
 /** Stands for the takes that were made on no machine; each name that they carry is a belt of its own. */
 export const ELSEWHERE = 'elsewhere';
-const ZERO_CELSIUS_K = 273.15;
 
 export interface Book {
   readonly id: string;

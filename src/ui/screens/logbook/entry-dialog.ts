@@ -14,8 +14,9 @@ import { shared } from '../../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../../state/context.ts';
 import { type Book, withReadingNotes } from '../../state/logbook.ts';
 import { newItem } from '../../state/new-item.ts';
+import { readTemperature } from '../../state/temperature.ts';
 import { Dates } from './dates.ts';
-import { type Draft, draftOf, emptyDraft, KINDS, type Kind, readEntry, readTemperature } from './entry-draft.ts';
+import { type Draft, draftOf, emptyDraft, KINDS, type Kind, readEntry } from './entry-draft.ts';
 import { fieldStyles } from './field-styles.ts';
 import { forceText } from './list-view.ts';
 

@@ -2,14 +2,13 @@
 
 import type { KeptEntry } from '../../../../shared/document/entry.ts';
 import type { LoggedEvent } from '../../../core/logbook/time-line.ts';
-import { readDecimal } from '../../../core/quantity/decimal.ts';
 import { parseQuantity } from '../../../core/quantity.ts';
 import { logbookEn } from '../../../words/logbook-en.ts';
 import type { Figures } from '../../format.ts';
+import { readTemperature, ZERO_CELSIUS_K } from '../../state/temperature.ts';
 import { isoMinute } from './dates.ts';
 
 const words = logbookEn.entry;
-const ZERO_CELSIUS_K = 273.15;
 export type Kind = KeptEntry['kind'];
 export const KINDS: readonly Kind[] = ['note', 'adjusted', 'belt-changed', 'gauge-reading', 'temperature'];
 
@@ -66,11 +65,4 @@ export function readEntry(draft: Draft, machineId: string): ReadEntry | string {
         : undefined,
     temperatureK: celsius === undefined ? undefined : celsius + ZERO_CELSIUS_K,
   };
-}
-
-/** Degrees Celsius; undefined where nothing was typed. */
-export function readTemperature(text: string): number | undefined | 'unreadable' {
-  if (text.trim() === '') return undefined;
-  const read = readDecimal(text.replace(/\s*°?\s*C?\s*$/u, ''));
-  return read.kind === 'decimal' && read.value > -ZERO_CELSIUS_K ? read.value : 'unreadable';
 }

@@ -7,6 +7,7 @@ import {
   answerOfKept,
   isKeptAsItIs,
   keepable,
+  keptAgain,
   keptMark,
   recomputed,
   takeToKeep,
@@ -68,6 +69,34 @@ describe('a take that is kept', () => {
     const longer = reduce(marked, { kind: 'setup-entered', change: { spanLength: '181' } });
     expect([isKeptAsItIs(longer), longer.keptAs?.id]).toEqual([false, item.id]);
     expect(reduce(marked, { kind: 'started-over' }).keptAs).toBeUndefined();
+  });
+});
+
+describe('a take that is kept once more', () => {
+  const noted = { ...kept, name: 'left belt', note: 'by the door', temperatureK: 294.15 };
+  const longer = reduce(heard, { kind: 'setup-entered', change: { spanLength: '181' } });
+
+  it('keeps what was told of it, and what it said with the span as it was typed first', () => {
+    const again = keptAgain(longer, noted, '2026-06-01T00:00:00.000Z')!;
+    expect(again).toMatchObject({
+      id: kept.id,
+      made: kept.made,
+      heard: kept.heard,
+      name: 'left belt',
+      note: 'by the door',
+      temperatureK: 294.15,
+    });
+    expect(again.answeredBefore).toEqual([kept.now]);
+    // T goes with the square of the span where stiffness is hardly felt
+    expect(again.now.answer.forceN!.value / kept.now.answer.forceN!.value).toBeCloseTo((181 / 180) ** 2, 2);
+    expect(keptTakeSchema.parse(again)).toEqual(again);
+  });
+
+  it('says nothing twice where only a pluck was taken away', () => {
+    const again = keptAgain(reduce(heard, { kind: 'pluck-undone' }), noted, '2026-06-01T00:00:00.000Z')!;
+    expect(again.answeredBefore).toEqual([]);
+    expect(again.sounds).toHaveLength(2);
+    expect(again.temperatureK).toBe(294.15);
   });
 });
 
