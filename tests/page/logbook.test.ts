@@ -211,6 +211,10 @@ describe.each([
       return found;
     });
     expect(small).toEqual([]);
+    // A reading's temperature, its last line, lies inside its row.
+    const row = page.getByRole('table', { name: 'Entries' }).getByRole('row').filter({ hasText: '°C' }).first();
+    const [outer, inner] = [(await row.boundingBox())!, (await row.getByRole('cell').last().boundingBox())!];
+    expect(inner.y + inner.height).toBeLessThanOrEqual(outer.y + outer.height);
     expect(complaints).toEqual([]);
     await browser.close();
   });

@@ -28,7 +28,7 @@ export class EntryOpened extends Event {
   }
 }
 
-const ROW_PX = { wide: 44, narrow: 76 };
+const ROW_PX = { wide: 44, narrow: 92 };
 /** Rows drawn above and below what is seen, so that a quick scroll meets no gap. */
 const BEYOND = 12;
 /** Before the list knows where it stands. */
@@ -116,7 +116,7 @@ export class EntryList extends LitElement {
           flex-wrap: wrap;
           align-content: center;
           column-gap: var(--space-16);
-          block-size: 76px;
+          block-size: 92px;
           overflow: hidden;
           border-block-end: var(--stroke-line) solid var(--line);
         }

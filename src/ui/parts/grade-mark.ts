@@ -59,6 +59,10 @@ export class GradeMark extends LitElement {
       block-size: 1.15em;
       margin-inline: -0.075em;
     }
+    /* Beside other text the word stands on its line; else the mark's lower edge would. */
+    span {
+      align-self: baseline;
+    }
     .full {
       fill: currentColor;
     }
