@@ -9,7 +9,6 @@ import { KeptArchive } from './archive/kept-archive.ts';
 import { createSetupMemory } from './archive/last-setup.ts';
 import { RecordingStore } from './archive/recording-store.ts';
 import { SessionStore } from './archive/session-store.ts';
-import { createFileDecoder } from './capture/audio-file.ts';
 import { createRecorder } from './capture/microphone.ts';
 import { createClipPlayer } from './capture/playback.ts';
 import { createReplay } from './capture/replay.ts';
@@ -48,7 +47,7 @@ const effects = new Effects({
     player: createClipPlayer(),
     pluckFiles,
     planner: createPlanner(),
-    decoder: createFileDecoder(),
+    decoder: { decode: async (file) => (await import('./capture/audio-file.ts')).createFileDecoder().decode(file) },
     replay: createReplay(),
     memory,
     demo,

@@ -15,11 +15,9 @@ import { shared } from '../shared-styles.ts';
 import { type Workbench, workbenchContext } from '../state/context.ts';
 import { Selected } from '../state/selected.ts';
 import type { AppState } from '../state/state.ts';
-import './evidence-panel.ts';
 import type { RemedyWanted } from './evidence-panel.ts';
 import './keep-take.ts';
 import './kept-temperature.ts';
-import './listen/used-panel.ts';
 import './listen-control.ts';
 import { listenScreenStyles } from './listen-screen-styles.ts';
 import './reading-panel.ts';
@@ -56,6 +54,12 @@ export class ListenScreen extends LitElement {
     const isBusy = this.#state.value.activity.kind !== 'idle';
     if (isBusy && !this.#wasBusy) window.scrollTo({ top: 0, behavior: 'instant' });
     this.#wasBusy = isBusy;
+  }
+
+  /** What a reading rests on is fetched once the page stands: nobody needs it before the first pluck. */
+  override firstUpdated(): void {
+    void import('./evidence-panel.ts');
+    void import('./listen/used-panel.ts');
   }
 
   override render() {
