@@ -13,7 +13,7 @@ interface Kind {
   readonly most?: number | undefined;
 }
 
-export const KINDS = {
+const KINDS = {
   wav: { run: wavCase, share: 0.26 },
   quantity: { run: quantityCase, share: 0.26 },
   link: { run: linkCase, share: 0.16 },

@@ -25,7 +25,7 @@ export function notANumberIn(answer: unknown, skipped: readonly string[] = [], p
 }
 
 /** A fault of the program that a case brought to light. */
-export class Broken extends Error {
+class Broken extends Error {
   override readonly name = 'Broken';
 }
 
