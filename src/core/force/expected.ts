@@ -43,6 +43,8 @@ export function frequencyUnderForce(setup: SpanSetup, forceN: number): ExpectedF
 
 /** Half of an even range is √3 of its standard deviations. */
 const RANGE_IN_SD = Math.sqrt(3);
+/** So little that a span sounds by its stiffness alone. */
+const SLACK_N = 1e-3;
 const PARTIALS = [1, 2, 3, 4, 5, 6] as const;
 
 /** First partial at both ends of a range of force, with middling ends and stiffness; `undefined` where span or belt was not told. */
@@ -52,7 +54,7 @@ export function expectedFrequencyHz(setup: SpanSetup, forceRange: ForceRange): {
 }
 
 /**
- * Places of partials 1 to 6. Of a range of force: from its low to its high end, with middling ends and stiffness. Of a reading: about the
+ * Places of partials 1 to 6. Of a range of force: from its low to its high end, with middling ends and stiffness; a low end of 0 N counts as slack. Of a reading: about the
  * multiples that its own first partial allows, over the range of stiffness and all ends that were not ruled out.
  *
  * @returns empty where span or belt was not told
@@ -62,7 +64,8 @@ export function expectedPartialsHz(setup: SpanSetup, from: ForceRange | Reading)
   if (span === undefined) return [];
   const central = centralSpan(span);
   if (!('kind' in from)) {
-    const at = (number: number, forceN: number): number => partialHz({ ...central, number, forceN });
+    // A range may begin at nothing; the beam's own tone stands in for a slack belt, which has no force to solve for.
+    const at = (number: number, forceN: number): number => partialHz({ ...central, number, forceN: Math.max(forceN, SLACK_N) });
     return PARTIALS.map((number) => ({ number, lowHz: at(number, from.lowN), highHz: at(number, from.highN) }));
   }
 

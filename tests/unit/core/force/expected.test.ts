@@ -30,6 +30,15 @@ describe('of a range of force', () => {
   });
 });
 
+test('a range that begins at nothing begins with the tone of a slack belt', () => {
+  const places = expectedPartialsHz(spanOf(0.18), { lowN: 0, highN: 9 });
+  expect(places.map(({ highHz }) => highHz)).toEqual(expectedPartialsHz(spanOf(0.18), TARGET).map(({ highHz }) => highHz));
+  for (const { number, lowHz } of places) {
+    expect(lowHz).toBeGreaterThan(0);
+    expect(lowHz).toBeLessThan(expectedPartialsHz(spanOf(0.18), { lowN: 0.1, highN: 9 })[number - 1]!.lowHz);
+  }
+});
+
 describe('of a reading', () => {
   const setup = spanOf(0.15);
 
