@@ -1,6 +1,7 @@
 /** The belt catalogue: read from `belts.json` and checked once, when it is imported. Each value carries where it comes from. */
-import { z } from 'zod';
+
 import rows from './belts.json' with { type: 'json' };
+import { z } from './schema.ts';
 
 const positive = z.number().positive();
 

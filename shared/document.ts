@@ -3,13 +3,13 @@
  * with an id of their own; the store keeps one row for each.
  */
 
-import { z } from 'zod';
 import { keptBeltSchema } from './document/belt.ts';
 import { idSchema } from './document/common.ts';
 import { keptEntrySchema } from './document/entry.ts';
 import { keptGaugeSchema } from './document/gauge.ts';
 import { machineSchema } from './document/machine.ts';
 import { keptTakeSchema } from './document/take.ts';
+import { z } from './schema.ts';
 
 /** Goes up by one with each change of shape that older files do not fit; `MIGRATIONS` then gets a step. */
 export const DOCUMENT_VERSION = 1;

@@ -1,6 +1,7 @@
 /** A kept belt inside a link: its id, its name, and the value that counts of each quantity, in all their digits. */
-import { z } from 'zod';
+
 import { idSchema, nameSchema, timeSchema } from './document/common.ts';
+import { z } from './schema.ts';
 
 const from = z.enum(['told', 'weighed', 'bench', 'clip', 'positions', 'stretch']);
 /** Value, standard uncertainty, how it was got, when. */

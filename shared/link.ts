@@ -2,8 +2,9 @@
  * A setup as a link: every field as it was typed, readable, after the `#` of the page's address, so that no server is told. What comes in by
  * a link may be cut, old or hostile; it is checked here, and the fault is named.
  */
-import { z } from 'zod';
+
 import { linkedBeltSchema } from './link-belt.ts';
+import { z } from './schema.ts';
 
 /** Fields are typed texts; none holds more. */
 const LONGEST_TEXT = 120;

@@ -1,6 +1,7 @@
 /** Data with certified parameters for nonlinear least squares, eleven digits each, read from `nonlinear-sets.json` and checked once. */
-import { z } from 'zod';
+
 import sets from './nonlinear-sets.json' with { type: 'json' };
+import { z } from './schema.ts';
 
 export const nonlinearSetsSchema = z
   .array(

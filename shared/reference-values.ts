@@ -1,6 +1,7 @@
 /** Published values that the tests meet, read from `reference-values.json` and checked once. Each group says where it comes from. */
-import { z } from 'zod';
+
 import values from './reference-values.json' with { type: 'json' };
+import { z } from './schema.ts';
 
 const positive = z.number().positive();
 /** `printed`: as the source prints it. `computed`: by the method that `source` names. `from memory`: widely printed, no copy at hand. */

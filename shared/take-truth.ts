@@ -2,7 +2,7 @@
  * What stands in the JSON file beside a recording of a plucked belt whose force was known: as in `fixtures/`, where computers made the sound, and
  * in folders of takes under hanging weights. Further fields may stand there.
  */
-import { z } from 'zod';
+import { z } from './schema.ts';
 
 const positive = z.number().positive();
 const doubt = z.number().nonnegative();

@@ -1,6 +1,6 @@
 /** A belt that its owner knows more of than the catalogue does: a roll, or the piece that sits in a machine. */
 
-import { z } from 'zod';
+import { z } from '../schema.ts';
 import { idSchema, itemShape, knownSharesSchema, knownValuesSchema, measuredSchema, nameSchema, noteSchema, whenSchema } from './common.ts';
 import { endSchema } from './machine.ts';
 

@@ -1,6 +1,6 @@
 /** What the items of the document are made of: ids, times, measured values, and where a value comes from. */
 
-import { z } from 'zod';
+import { z } from '../schema.ts';
 
 /** No name or note is longer; longer texts are damage. */
 const LONGEST_NAME = 120;

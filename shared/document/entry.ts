@@ -1,6 +1,6 @@
 /** What happened to a machine, a belt or a gauge besides the takes: notes, belt changes, adjustments, readings of a gauge, the temperature. */
 
-import { z } from 'zod';
+import { z } from '../schema.ts';
 import { idSchema, itemShape, noteSchema, whenSchema } from './common.ts';
 
 /** A step of adjusting a group of belts, so that it can be gone on with. `amount`: turns of a screw or millimetres of a slide, > 0 tightens; of a spring only the way. */

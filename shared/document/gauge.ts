@@ -1,6 +1,6 @@
 /** A mechanical gauge and what is known of it: its build, the rig it was proved on, each reading, and what was done with it since. */
 
-import { z } from 'zod';
+import { z } from '../schema.ts';
 import { forceRangeSchema, idSchema, itemShape, nameSchema, noteSchema, positiveMeasuredSchema, whenSchema } from './common.ts';
 
 const MOST = 2000;

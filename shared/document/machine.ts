@@ -1,6 +1,6 @@
 /** A machine by its belts: which belt runs where, which of its spans can be plucked, how tight it should be, and how it is tightened. */
 
-import { z } from 'zod';
+import { z } from '../schema.ts';
 import { idSchema, itemShape, nameSchema, noteSchema, positiveMeasuredSchema } from './common.ts';
 import { keptTargetSchema } from './target.ts';
 

@@ -3,7 +3,7 @@
  * input is corrected. What was answered before stays with it.
  */
 
-import { z } from 'zod';
+import { z } from '../schema.ts';
 import {
   forceRangeSchema,
   idSchema,

@@ -1,6 +1,6 @@
 /** The force that a belt should have, with where that comes from. A target told as a frequency stays one: its force is derived anew for each span. */
 
-import { z } from 'zod';
+import { z } from '../schema.ts';
 import { forceRangeSchema, noteSchema, whenSchema } from './common.ts';
 
 const texts = z.string().max(120);

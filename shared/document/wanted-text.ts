@@ -1,5 +1,5 @@
 /** What a file should have held where a schema stopped, in plain words beside the path: 'a number is needed'. */
-import type { z } from 'zod';
+import type { z } from '../schema.ts';
 
 const TYPES: Readonly<Record<string, string>> = {
   string: 'text',

@@ -1,6 +1,6 @@
 /** Sound as it is stored: 16 bits of its own peak, differences from sample to sample, packed by the browser's own deflate where it has one. */
 
-import { z } from 'zod';
+import { z } from '../../shared/schema.ts';
 import type { SoundClip } from '../ports.ts';
 
 export const packedClipSchema = z.strictObject({

@@ -1,6 +1,6 @@
 /** Sounds of plucks in the same database as the document, one row for each take, so that they can be looked at again and dropped. */
 
-import { z } from 'zod';
+import { z } from '../../shared/schema.ts';
 import type { KeptRecording, RecordingArchive, SoundClip } from '../ports.ts';
 import type { Database } from './database.ts';
 import { packedClip, packedClipSchema, unpackedClip } from './packed-sound.ts';

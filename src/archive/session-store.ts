@@ -4,8 +4,8 @@
  */
 
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
-import { z } from 'zod';
 import { measuredSchema, positiveMeasuredSchema } from '../../shared/document/common.ts';
+import { z } from '../../shared/schema.ts';
 import { takeTruthSchema } from '../../shared/take-truth.ts';
 import type { KeptSession, SessionArchive, SessionTake } from '../ports.ts';
 
