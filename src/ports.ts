@@ -241,6 +241,7 @@ export interface EnteredPlace {
 export interface SetupMemory {
   last(): EnteredSetup | undefined;
   keep(entered: EnteredSetup): void;
+  forget(): void;
 }
 
 /**

@@ -1,6 +1,6 @@
 /** Keeps the last setup in the browser's local storage. What comes back is checked first: it may be older, damaged, or someone else's. */
 
-import { z } from 'zod';
+import { z } from '../../shared/schema.ts';
 import type { EnteredSetup, SetupMemory } from '../ports.ts';
 
 const KEY = 'spanwright.last-setup';
@@ -45,6 +45,9 @@ export function createSetupMemory(storageOf: () => Storage): SetupMemory {
     keep(entered: EnteredSetup) {
       const document: z.input<typeof documentSchema> = { version: 1, setup: { ...entered, ends: [...entered.ends] } };
       attempt(() => storageOf().setItem(KEY, JSON.stringify(document)));
+    },
+    forget() {
+      attempt(() => storageOf().removeItem(KEY));
     },
   };
 }

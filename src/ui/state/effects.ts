@@ -292,4 +292,11 @@ export class Effects {
     this.#kept = own;
     this.#outside.memory.keep(own);
   }
+
+  /** What stands in the fields stays there while the page is open, and is kept again only once it changes. */
+  forgetSetup(): void {
+    const { entered, ownEntered, errand } = this.#store.state;
+    this.#kept = errand?.waiting.entered ?? ownEntered ?? entered;
+    this.#outside.memory.forget();
+  }
 }

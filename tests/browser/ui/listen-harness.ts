@@ -31,7 +31,7 @@ const silentOutside = (): Outside => ({
   planner: { plan: async () => undefined, second: async () => undefined, tryHere: async () => [] },
   decoder: { decode: async () => ({ kind: 'file-failure', why: 'empty', text: 'It is empty.' }) },
   replay: { start: () => ({ stop: () => {} }) },
-  memory: { last: () => undefined, keep: () => {} },
+  memory: { last: () => undefined, keep: () => {}, forget: () => {} },
   demo: async () => ({ recording: { samples: new Float32Array(8), sampleRateHz: 48_000 }, entered: EMPTY_SETUP }),
 });
 

@@ -36,6 +36,15 @@ describe('setup memory', () => {
     expect(memory.last()).toEqual(EMPTY_SETUP);
   });
 
+  it('forgets', () => {
+    const place = storage();
+    const memory = createSetupMemory(() => place);
+    memory.keep(EMPTY_SETUP);
+    memory.forget();
+    expect(memory.last()).toBeUndefined();
+    expect(place.length).toBe(0);
+  });
+
   it('is empty at first', () => {
     expect(createSetupMemory(storage).last()).toBeUndefined();
   });

@@ -132,6 +132,7 @@ export class SettingsScreen extends LitElement {
     await this.workbench.recordings.drop();
     await this.recordings?.refresh();
     this.wiped = await this.workbench.kept.change(() => EMPTY_DOCUMENT, { asTheyAre: true });
+    if (this.wiped) this.workbench.effects.forgetSetup();
     await this.#measure();
   };
 }

@@ -71,7 +71,7 @@ function workbench() {
         return { stop: () => log.push('replay stopped') };
       },
     },
-    memory: { last: () => undefined, keep: (entered) => kept.push(entered) },
+    memory: { last: () => undefined, keep: (entered) => kept.push(entered), forget: () => kept.splice(0) },
     demo: async () => ({
       recording: { samples: new Float32Array(8), sampleRateHz: 48_000 },
       entered: { ...EMPTY_SETUP, spanLength: '200' },
