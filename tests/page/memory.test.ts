@@ -27,6 +27,35 @@ describe('the last setup', () => {
     expect(await listen.page.getByText(/Expect \d+ to \d+\sHz on this span/u).isVisible()).toBe(true);
   });
 
+  it('goes with everything else that is removed', async () => {
+    const listen = await ListenPage.open(browser);
+    await listen.textbox('Span length').fill('123');
+    await listen.textbox('Span length').press('Enter');
+    const isKept = () => listen.page.evaluate(() => localStorage.getItem('spanwright.last-setup') !== null);
+    expect(await isKept()).toBe(true);
+    await listen.page.goto(`${listen.page.url().split('#')[0]}#/settings`);
+    await listen.button('Remove everything').click();
+    await listen.button('Remove it all').click();
+    await expect.poll(isKept).toBe(false);
+    await listen.page.goto(`${listen.page.url().split('#')[0]}#/listen`);
+    await listen.page.reload();
+    expect(await listen.textbox('Span length').inputValue()).toBe('');
+  });
+
+  it('is read, like all else at the start, without a try at what the policy forbids', async () => {
+    const listen = await ListenPage.open(browser, {
+      before: () => {
+        const seen: string[] = [];
+        Object.assign(window, { violations: seen });
+        document.addEventListener('securitypolicyviolation', ({ violatedDirective, blockedURI }) =>
+          seen.push(`${violatedDirective} ${blockedURI}`),
+        );
+      },
+    });
+    await listen.textbox('Span length').waitFor();
+    expect(await listen.page.evaluate(() => (window as unknown as { violations: string[] }).violations)).toEqual([]);
+  });
+
   it.each(['{', '[]', '{"version":1,"setup":{"beltId":7}}', '{"version":99,"setup":{}}'])(
     'that is damaged is left aside: %s',
     async (kept) => {
