@@ -370,4 +370,6 @@ export interface SessionArchive {
   last(): Promise<KeptSession | undefined>;
   /** Takes the place of what was kept. Resolves to whether it is on the disk. */
   keep(session: KeptSession): Promise<boolean>;
+  /** Resolves to whether nothing of it is left. */
+  forget(): Promise<boolean>;
 }

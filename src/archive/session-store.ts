@@ -102,6 +102,17 @@ export class SessionStore implements SessionArchive {
     }
   }
 
+  async forget(): Promise<boolean> {
+    try {
+      const transaction = (await this.#open()).transaction(['head', 'takes'], 'readwrite', { durability: 'strict' });
+      await Promise.all([transaction.objectStore('head').clear(), transaction.objectStore('takes').clear(), transaction.done]);
+      this.#written.clear();
+      return true;
+    } catch {
+      return false;
+    }
+  }
+
   async close(): Promise<void> {
     (await this.#database?.catch(() => undefined))?.close();
     this.#database = undefined;

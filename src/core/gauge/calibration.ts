@@ -51,8 +51,8 @@ export interface NoCalibration {
 }
 
 const FEWEST_ROWS = 3;
-/** Far beyond every belt and every gauge, and far within what squares and their sums can hold. */
-const MOST_FORCE_N = 1e6;
+/** Beyond the largest force standard machines, some tens of meganewtons, whose published loads are fitted too, and far within what fourth powers and their sums can hold. */
+const MOST_FORCE_N = 1e9;
 const LEAST_LARGEST_FORCE_N = 1e-6;
 const MOST_READING = 1e9;
 /** Of the largest force: no weight is known so well, and no fit can part them. */

@@ -52,6 +52,15 @@ describe('SessionStore', () => {
     expect(await open().last()).toEqual(again);
   });
 
+  it('forgets all of it, and keeps a new one after that', async () => {
+    const store = open();
+    await store.keep(session);
+    expect(await store.forget()).toBe(true);
+    expect(await open().last()).toBeUndefined();
+    await store.keep(session);
+    expect(await open().last()).toEqual(session);
+  });
+
   it('leaves out a damaged take, and all where the head is damaged', async () => {
     await open().keep(session);
     const database = await openDB(NAME, 1);

@@ -47,7 +47,7 @@ export function mountApp() {
     kept,
     updates,
     recordings: new NoRecordings(),
-    sessions: { last: async () => undefined, keep: async () => true },
+    sessions: { last: async () => undefined, keep: async () => true, forget: async () => true },
     reportFiles: { csv: readingsCsv, json: reportJson, zip: zipOf },
     cue: new SoundCue({ store }),
     effects: new Effects({ store, live, outside: silentOutside() }),

@@ -131,7 +131,8 @@ export class SettingsScreen extends LitElement {
     this.dialog.close();
     await this.workbench.recordings.drop();
     await this.recordings?.refresh();
-    this.wiped = await this.workbench.kept.change(() => EMPTY_DOCUMENT, { asTheyAre: true });
+    const sessionGone = await this.workbench.sessions.forget();
+    this.wiped = (await this.workbench.kept.change(() => EMPTY_DOCUMENT, { asTheyAre: true })) && sessionGone;
     if (this.wiped) this.workbench.effects.forgetSetup();
     await this.#measure();
   };
